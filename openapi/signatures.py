@@ -141,8 +141,12 @@ def _is_query_form(item: dict[str, Any], http_method: str) -> bool:
 def _is_of_any_request(operation: dict[str, Any]) -> bool:
     """True for what takes the request of any operation: its fields are no arguments with names.
 
-    It serves spreadsheets, which read one value; who has the client has the answer.
+    One value is for spreadsheets: who has the client has the answer. Rows of a batch are sent by
+    the client's own hand, which streams them.
     """
+    body = operation.get("requestBody", {"content": {}})
+    if "application/x-ndjson" in body["content"]:
+        return True
     asked = (p for p in operation.get("parameters", ()) if p["in"] == "query")
     return any(p.get("schema", {}).get("type") == "object" for p in asked)
 

@@ -12,6 +12,7 @@ from litestar.types import ASGIApp
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
+from halfangle_service.http.batches.routes import batch_route
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract.common import EXAMPLE_PATH
 from halfangle_service.http.contract.document import (
@@ -23,6 +24,7 @@ from halfangle_service.http.contract.document import (
 )
 from halfangle_service.http.contract.samples import sample_answer
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
+from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
 from halfangle_service.http.page.routes import page_routes
 from halfangle_service.http.problems import PROBLEM_TYPES
@@ -120,7 +122,9 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     """Routes of operations and tables, and of what never changes: contract, pages."""
     profiles = read_profiles(settings.profiles)
     operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
-    yield from operation_routes(operations, settings)
+    heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
+    yield from operation_routes(operations, heavy, settings)
+    yield batch_route(operations, heavy, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

@@ -33,6 +33,22 @@ MAGNETIC_HOLDING = caution(
     "A plate or fixture on a magnetic chuck holds by its contact area: clean, burr-free, blocked "
     f"against the wheel's push, and proved by hand before the wheel is started. {DEFERENCE}",
 )
+GRINDING_DUST = caution(
+    "grinding-dust",
+    "Grind with coolant or with dust extraction running, and do not breathe dust or mist; that of "
+    "carbide (cobalt) or beryllium copper harms in amounts that nobody sees. "
+    f"{DEFERENCE}",
+)
+ON_AN_UPRIGHT = caution(
+    "clamped-on-an-upright",
+    "Work or fixture on an upright is clamped to it, and the upright to the plate: a magnet under "
+    "a tall foot does not withstand the wheel's push. Try it by hand before the wheel is started.",
+)
+DRIVEN_WORK = caution(
+    "driven-work",
+    "A workhead that a motor turns catches sleeves, gloves and rags: dog and chuck guarded, key "
+    "out, wheel and work stopped before anything is measured.",
+)
 DRESSED_ANGLE_UNPROVED = caution(
     "dressed-angle-unproved",
     "The stack proves the dresser's setting, not the wheel: diamond height, diamond wear and "
@@ -195,4 +211,50 @@ def wrong_block_first(error_arcsec: float) -> Iterator[Advisory]:
             "look-for-a-wrong-block",
             f"An error of {arcsec(abs(error_arcsec), 0)} is rarely the plate's own: look for a "
             "wrong, forgotten or doubled block, or dirt, before correcting by blocks.",
+        )
+
+
+#: Tilt past which work begins to slide off clean, oiled steel of its own weight: friction 0.15 to
+#: 0.2 (common practice, no source).
+SLIDING_DEGREES = 8.5
+
+
+def sliding_work(tilt_degrees: float) -> Iterator[Advisory]:
+    """Warn of work on its base on a plate so steep that nothing but a stop holds it."""
+    if tilt_degrees > SLIDING_DEGREES:
+        yield caution(
+            "work-may-slide",
+            f"At {plain(tilt_degrees)}° work slides off a plate of its own weight once the magnet "
+            "lets go, and side forces lift it at its high end: set it against a rail across the "
+            "slope or clamp it, whatever the magnet. Carbide, aluminium, brass and most stainless "
+            "steel are not held by a magnet at all.",
+        )
+
+
+#: Overhang of a quill, in diameters, past which it bends and rings: common practice, no source.
+LONG_QUILL = 5.0
+
+
+def internal_wheel(
+    overhang: float, quill_diameter: float | None, marked_rpm: float | None, units: Units
+) -> Iterator[Advisory]:
+    """Warn of a small wheel's speed, and of a quill that stands out far; lengths in `units`."""
+    marked = (
+        "The largest speed marked on it was not stated: read it before the spindle is started."
+        if marked_rpm is None
+        else f"It is marked for at most {plain(marked_rpm)} per minute."
+    )
+    yield caution(
+        "internal-wheel-speed",
+        "The speed that a wheel on a quill or mandrel stands falls as it stands out farther: hold "
+        f"the spindle to what its maker states for an overhang of {figure(overhang, units)}. "
+        f"{marked} Bring it into the bore before it is brought to speed, stop it before it is "
+        f"drawn out. {DEFERENCE}",
+    )
+    if quill_diameter is not None and overhang > LONG_QUILL * quill_diameter:
+        yield caution(
+            "long-quill",
+            f"The quill of {figure(quill_diameter, units)} stands out {figure(overhang, units)}: "
+            "it bends under the cut, so that the bore is tapered by it, and it may ring. Take a "
+            "thicker or shorter one, feed little and spark out long.",
         )

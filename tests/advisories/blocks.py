@@ -272,4 +272,19 @@ _OTHER_UNITS: tuple[Row, ...] = (
     ),
 )
 
-ROWS = (*_CHECKS, *_BUILT, *_BUDGETS, *_OTHER_UNITS)
+_CALIBRATED = (
+    caution(
+        "budget-bends",
+        "blocks.calibration",
+        {
+            "standard_degrees_of_freedom": None,
+            "comparator_random_degrees_of_freedom": None,
+            "temperature_difference_inexact_percent": 0,
+            "temperature_cycle_celsius": 0.35,
+        },
+        {"temperature_cycle_celsius": 0.3465},
+        "Monte Carlo",
+    ),
+    caution("calibration-old", "blocks.since", {"years_since": 4.01}, {"years_since": 4}),
+)
+ROWS = (*_CHECKS, *_BUILT, *_BUDGETS, *_OTHER_UNITS, *_CALIBRATED)

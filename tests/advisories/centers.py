@@ -1,9 +1,11 @@
 """Advisories of centers and their holes."""
 
-from advisories.row import Row, caution, note
+from advisories.row import Row, caution, note, stop
 
 _ADAPTER, _CONTACT, _EFFECT = "centers.adapter", "centers.contact", "centers.effect"
 _HOLE, _LIMITS = "centers.hole", "centers.limits"
+_BALLS, _CALLOUT, _LOBES = "centers.balls", "centers.callout", "centers.out-of-round"
+_OFFSET, _REGRIND = "centers.standing-offset", "centers.regrind"
 
 ROWS: tuple[Row, ...] = (
     caution(
@@ -70,4 +72,47 @@ ROWS: tuple[Row, ...] = (
         {"units": "in", "type": "plain", "ball_diameter": None, "mouth_diameter": 0.226},
         {"mouth_diameter": 0.225},
     ),
+    note(
+        "balls-below-the-face",
+        _BALLS,
+        {"chamfer_diameter": 32.5},
+        {"chamfer_diameter": 32.4},
+        "depth gauge",
+    ),
+    caution("callout-not-in-table", _CALLOUT, {"text": "A 4.01/8.5"}, {"text": "A 4/8.5"}),
+    caution("callout-not-in-table", _CALLOUT, {"text": "A 4/8.4"}, {"text": "A 4/8.5"}, "8.4"),
+    note("second-figure-is-the-cone", _CALLOUT, {"text": "B 4 x 8.5"}, {"text": "B 4/12.5"}),
+    caution("type-c-by-standard", _CALLOUT, {"text": "C 4/8.5"}, {"text": "A 4/8.5"}, "GB/T 145"),
+    note(
+        "dead-center-form-stands",
+        _LOBES,
+        {"out_of_round": "center"},
+        {"out_of_round": "hole"},
+    ),
+    note("live-seat-sticks", _LOBES, {"center_turns": True}, {"center_turns": False}, "friction"),
+    caution("oval-seat-moves", _LOBES, {"side_force": 0.001}, {"side_force": 0}, "Lap the hole"),
+    caution(
+        "lobed-seat-moves",
+        _LOBES,
+        {"lobes": 3, "side_force": 259.9},
+        {"side_force": 259.8},
+        "0.866",
+    ),
+    note(
+        "set-the-offset-out",
+        _OFFSET,
+        {"offset_toward_wheel": 0.0000313},
+        {"offset_toward_wheel": 0.0000312},
+    ),
+    stop(
+        "center-too-short",
+        _REGRIND,
+        {"smallest_point_stick_out": 2.4923},
+        {"smallest_point_stick_out": 2.4922},
+        "2.4922",
+        "2.4923",
+    ),
+    caution("runout-asks-for-more", _REGRIND, {"tir": None}, {"tir": 0}),
+    caution("wheel-safety", _REGRIND, {}, None),
+    caution("wheel-safety", _REGRIND, {"tir": None, "wear": None}, None),
 )

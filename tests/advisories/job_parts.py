@@ -1,8 +1,15 @@
 """Advisories of a plan's feed and clearance."""
 
-from advisories.row import Row, caution, note
+from advisories.row import Request, Row, caution, note
 
 _PLAN = "jobs.plan"
+
+
+def _observed(last: float) -> list[Request]:
+    """Three pieces of which the middle one lies off the line of the others."""
+    errors = ((1, 1.0), (2, 2.6), (3, last))
+    return [{"piece_since_dress": n, "measured_error_arcsec": e} for n, e in errors]
+
 
 ROWS: tuple[Row, ...] = (
     caution(
@@ -45,7 +52,34 @@ ROWS: tuple[Row, ...] = (
                 "large_diameter": 0.75,
             }
         },
-        "not worked out for such a way",
+        "feature/work_body",
+    ),
+    caution(
+        "wear-not-steady",
+        _PLAN,
+        {
+            "equipment__wheel__breakdown_per_piece": None,
+            "observed_pieces": _observed(4.72),
+        },
+        {"observed_pieces": _observed(4.69)},
+        "dressed between",
+    ),
+    caution(
+        "way-ruled-out",
+        _PLAN,
+        {"equipment__spin_fixture__stick_out": 0.394},
+        {"equipment__spin_fixture__stick_out": 0.395},
+        "foul by",
+        "stand out",
+    ),
+    caution(
+        "gap-too-small",
+        _PLAN,
+        {"room__gap_wanted": 0.221},
+        {"room__gap_wanted": 0.22},
+        "0.2202 in",
+        "0.2210 in is wanted",
+        "stand out",
     ),
     note("prove-by-hand", _PLAN, {}, None, "full turn of the work"),
 )

@@ -13,6 +13,20 @@ _WHEEL: Request = {
     "depth_per_pass": 0.001,
 }
 _SIDE: Request = {"name": "cup wheel", "rated_for_side": True, "usable_width": 0.7501}
+_WORKHEAD: Request = {
+    "name": "cylindrical grinder",
+    "grinder": "cylindrical",
+    "graduation": "0 05",
+    "wheel_diameter": 12,
+}
+_FACE: Request = {"kind": "angled-face", "rise": 0.2, "tolerance_arcsec": 120}
+_SOCKET: Request = {
+    "kind": "taper-socket",
+    "designation": "morse-4",
+    "length": 3,
+    "included_angle_tolerance_arcsec": 120,
+}
+_SPINDLE: Request = {"wheel_diameter": 0.75, "reach": 3.5}
 #: Ways of which nothing was stated.
 _UNSTATED: Request = {
     "feature__limit_tir": None,
@@ -91,8 +105,12 @@ ROWS: tuple[Row, ...] = (
     caution(
         "magnetic-holding",
         _PLAN,
-        {"equipment__wheel_sides": [_SIDE]},
-        {"equipment__wheel_sides": [{**_SIDE, "rated_for_side": False}]},
+        {},
+        {
+            "equipment__sine_plates": None,
+            "equipment__block_sets": None,
+            "equipment__swivelled_workheads": [_WORKHEAD],
+        },
     ),
     caution(
         "dressed-angle-unproved",
@@ -100,11 +118,48 @@ ROWS: tuple[Row, ...] = (
         {"equipment__dressed_wheels": [_WHEEL]},
         {"equipment__dressed_wheels": [{**_WHEEL, "wheel_width": 0.64}]},
     ),
+    caution("dressing-safety", _PLAN, {}, None),
+    caution("grinding-dust", _PLAN, {}, None),
     caution(
-        "dressing-safety",
+        "clamped-on-an-upright",
         _PLAN,
-        {"equipment__dressed_wheels": [_WHEEL]},
-        {"equipment__dressed_wheels": None},
+        {"equipment__sine_plates": [{**_PLATE, "largest_angle": 60}]},
+        {"equipment__sine_plates": [{**_PLATE, "largest_angle": 59.9}]},
+    ),
+    caution(
+        "driven-work",
+        _PLAN,
+        {"equipment__swivelled_workheads": [{**_WORKHEAD, "largest_angle": 30}]},
+        {"equipment__swivelled_workheads": [{**_WORKHEAD, "largest_angle": 29.9}]},
+    ),
+    caution(
+        "work-may-slide",
+        _PLAN,
+        {"feature": {**_FACE, "face_angle": 8.51}},
+        {"feature": {**_FACE, "face_angle": 8.5}},
+        "8.51°",
+        "Carbide",
+    ),
+    caution(
+        "internal-wheel-speed",
+        _PLAN,
+        {
+            "feature": _SOCKET,
+            "equipment__internal_spindle": _SPINDLE,
+            "equipment__spin_fixture": None,
+        },
+        {"feature": {**_SOCKET, "kind": "taper-plug"}},
+        "overhang of 3.5 in",
+        "was not stated",
+    ),
+    caution(
+        "long-quill",
+        _PLAN,
+        {
+            "feature": _SOCKET,
+            "equipment__internal_spindle": {**_SPINDLE, "quill_diameter": 0.6995},
+        },
+        {"equipment__internal_spindle": {**_SPINDLE, "quill_diameter": 0.7}},
     ),
     caution(
         "deep-pass",

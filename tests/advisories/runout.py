@@ -17,6 +17,15 @@ _FIVE = {"station": 1, "readings": _read(0.0003, 0.0005, 0.0001, -0.0004, -0.000
 _OVAL = {"station": 1, "readings": _read(0.0004, 0.0003, -0.0002, -0.0005)}
 _SWING = {"kind": "swing", "station": 4, "pivot_station": 0}
 
+
+def _rising(by: float) -> list[Request]:
+    """Two sections of one form, the second higher by so much."""
+    return [
+        {"station": station, "section_readings": [low, low + 0.1]}
+        for station, low in ((0, 0.0), (40, by))
+    ]
+
+
 ROWS: tuple[Row, ...] = (
     caution(
         "eccentricity-below-resolution",
@@ -90,5 +99,12 @@ ROWS: tuple[Row, ...] = (
         {"limit_tir": 0.000201},
         "0.00020 in",
         "the near section",
+    ),
+    note(
+        "taper-makes-the-runout",
+        "runout.total",
+        {"sections": _rising(0.1001)},
+        {"sections": _rising(0.1)},
+        "taper",
     ),
 )

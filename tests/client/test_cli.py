@@ -13,7 +13,7 @@ import pytest
 from client_support import Act, FaultServer, refusal, run
 from halfangle_client import Halfangle, demo
 from halfangle_client.cli import others
-from halfangle_client.plan import WIDTH, plan_text
+from halfangle_client.plan import WIDTH
 
 METRIC_JOB: dict[str, Any] = {
     "job": "HL-0533 live center",
@@ -33,13 +33,13 @@ ROOT = Path(__file__).resolve().parents[2]
 
 
 def test_demo(service_command: str, capsys: pytest.CaptureFixture[str]) -> None:
-    """The demo plans the built-in job in 80 columns, says that it is invented, and ends well."""
+    """The demo plans the built-in job in 100 columns, says that it is invented, and ends well."""
     status, out, err = run(capsys, "demo", "--service", service_command)
     assert (status, err) == (0, "")
-    assert "2 + 0.5 = 2.5 in" in out
+    assert "[ ] 2   [ ] 0.45   [ ] 0.05" in out
     assert "Harrow Lane Tool & Gauge" in out
     assert "invented" in out
-    assert max(len(line) for line in out.splitlines()) <= WIDTH == 80
+    assert max(len(line) for line in out.splitlines()) <= WIDTH == 100
 
 
 def test_demo_as_a_command_of_its_own(service_command: str) -> None:
@@ -53,7 +53,9 @@ def test_demo_as_a_command_of_its_own(service_command: str) -> None:
         env={"PYTHONPATH": ":".join(paths), "PYTHONIOENCODING": "ascii"},
     )
     assert (done.returncode, done.stderr) == (0, b"")
-    assert b"2 + 0.5 = 2.5 in" in done.stdout
+    lines = done.stdout.decode("ascii").splitlines()
+    assert '1  holds          -0.1 +/- 44.1"' in next(line for line in lines if line[:2] == "1 ")
+    assert max(map(len, lines)) <= WIDTH
 
 
 @pytest.mark.parametrize(
@@ -321,35 +323,30 @@ def test_operations(capsys: pytest.CaptureFixture[str], live: Halfangle) -> None
 
 @pytest.mark.usefixtures("at_live")
 def test_plan(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
-    """A metric job from a file: its stack, its doubtful runout first, all in 80 columns."""
+    """A job from a file is planned; one that must not run is, and ends with a stop's status."""
     file = tmp_path / "job.json"
-    file.write_text(json.dumps(METRIC_JOB), "utf-8")
+    job = demo.built_in_job()
+    file.write_text(json.dumps(job), "utf-8")
     status, out, err = run(capsys, "plan", str(file))
     assert (status, err) == (0, "")
-    assert "30 + 20 = 50 mm" in out
-    assert "not stated, so not counted" in out
-    assert out.index("CAUTION") < out.index("Setting")
-    assert max(len(line) for line in out.splitlines()) <= WIDTH
+    assert out.index("CAUTION") < out.index("[ ] 2")
+    job["feature"]["limit_tir"] = 0.00001
+    file.write_text(json.dumps(job), "utf-8")
+    status, out, err = run(capsys, "plan", str(file))
+    assert status == 4
+    assert "halfangle: stop: No way of the shop keeps every limit" in err
+    assert out.index("STOP: ") < out.index("CAUTION")
 
 
 @pytest.mark.usefixtures("at_live")
 def test_a_job_without_units_is_refused(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     """A job that lacks a field is refused by the service, which names it."""
     file = tmp_path / "job.json"
-    file.write_text(json.dumps({k: v for k, v in METRIC_JOB.items() if k != "units"}), "utf-8")
+    job = {k: v for k, v in demo.built_in_job().items() if k != "units"}
+    file.write_text(json.dumps(job), "utf-8")
     status, _, err = run(capsys, "plan", str(file))
     assert status == 1
     assert "/units: is required" in err
-
-
-def test_a_plan_that_must_not_run_says_so_first(client: Halfangle) -> None:
-    """An advisory `stop` is the first thing under the plan's heading."""
-    job = demo.built_in_job()
-    answer = client.jobs.center(**job)
-    note = answer.advisories[0].model_copy(update={"severity": "stop", "message": "Fouls."})
-    changed = answer.model_copy(update={"advisories": [*answer.advisories, note]})
-    lines = plan_text(changed, "in").splitlines()
-    assert next(line for line in lines[lines.index("Cautions and notes") + 2 :]) == "STOP: Fouls."
 
 
 def test_a_closed_pipe_is_no_fault(live: Halfangle) -> None:

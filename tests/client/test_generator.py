@@ -287,7 +287,7 @@ def generated(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(
         ROOT / "client/halfangle_client",
         root / "client/halfangle_client",
-        ignore=shutil.ignore_patterns("generated", "__pycache__", "cli", "demo.py", "plan.py"),
+        ignore=shutil.ignore_patterns("generated", "__pycache__", "cli", "demo.py", "plan"),
     )
     (root / "contract.json").write_text(json.dumps(CONTRACT), "utf-8")
     run(root, str(ROOT / "openapi/generate.py"), "--contract", "contract.json", "--root", ".")

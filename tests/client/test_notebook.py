@@ -53,5 +53,5 @@ def test_the_notebook_plans_the_job(shell: Any) -> None:
     assert "<b>caution</b>" in html[0]
     assert "InvalidRequest: " in html[1]
     assert [data["image/svg+xml"][:4] for data in shown if "image/svg+xml" in data] == ["<svg"]
-    assert shell.user_ns["plan"].result.forecast == "holds"
+    assert shell.user_ns["plan"].result.ways[0].forecast == "holds"
     assert len(shell.user_ns["settings"].answers) == 5

@@ -11,9 +11,9 @@ import pytest
 
 from halfangle_client import Halfangle, errors, models
 from halfangle_client.answer import Answer
-from halfangle_client.demo import built_in_job
 from halfangle_client.rows import Outcomes
 from halfangle_client.views import page, records, text
+from halfangle_service.registry import load_registry
 
 SETTING: dict[str, Any] = {"units": "in", "center_distance": 5, "angle": 30}
 FAST: dict[str, Any] = {
@@ -40,8 +40,8 @@ def tree_of(text: str) -> ET.Element:
 
 @pytest.fixture(scope="module")
 def plan(client: Halfangle) -> models.CenterJobAnswer:
-    """The plan of the built-in job."""
-    return client.jobs.center(**built_in_job())
+    """The plan of a center."""
+    return client.jobs.center(**load_registry().operations["jobs.center"].example)
 
 
 def test_in_a_terminal_stops_come_first(client: Halfangle) -> None:

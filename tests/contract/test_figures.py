@@ -9,7 +9,7 @@ import pytest
 
 SERVICE = Path(__file__).parents[2] / "service" / "halfangle_service"
 #: What follows a figure: a unit, or the next of two figures of one unit.
-_UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|to|or|and)\b| %| °C')
+_UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|N|years|to|or|and)\b| %| °C')
 #: Figures without a unit: pure numbers, the marks of a drawing, a name in a table of one unit.
 _PURE = {
     "fields/advisories.py": "was read as decimal degrees",

@@ -24,6 +24,9 @@ LARGE_COUNT = 30
 #: largest requests found it.
 LIGHT_ALL_THE_SAME: Mapping[str, str] = {
     "blocks.budget": "one estimate of at most twenty blocks: 2.3 ms",
+    "centers.out-of-round": "lobes up to fifty are one array of directions: 0.1 ms",
+    "centers.standing-offset": "a hundred stations of one square root each: 0.8 ms",
+    "inspection.drift": "sixty readings in one fit: 0.4 ms",
     "runout.v-block": "lobes up to fifty are gone through in one array: 0.4 ms",
     "tapers.clean-up": "passes are divided, not gone through: 0.3 ms",
     "tapers.identify": "fifty candidates of a table of some hundred rows: 2.1 ms",

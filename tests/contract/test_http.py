@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from litestar.types import ASGIApp
 
+from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.routes import document_route, operation_routes, reading
 from halfangle_service.logs import configure_logging
 from halfangle_service.operation import Operation
@@ -220,7 +221,7 @@ def test_too_many_heavy_requests_are_refused_and_the_rest_is_answered() -> None:
         }
     )
     settings = Settings(log_level="error", heavy_workers=1, heavy_queue=0)
-    routes = operation_routes({"sine.setting": heavy}, settings)
+    routes = operation_routes({"sine.setting": heavy}, HeavyWork(1, 0), settings)
     with bare_service(routes, settings) as service, ThreadPoolExecutor(1) as pool:
         accepted = pool.submit(post, service, heavy)
         assert begun.wait(timeout=30)

@@ -14,6 +14,7 @@ from generated.checking import REFUSALS_OF_THE_TRADE
 from generated.nulls import with_null_as_left_out
 from halfangle_service.app import contract_bytes, create_app
 from halfangle_service.fields.angles import AngleInput
+from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.query import VALUE_PATH
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
@@ -38,7 +39,9 @@ _config = SchemathesisConfig.from_dict(
         "operations": [
             {"include-name": name, "phases": {"coverage": {"enabled": False}}}
             for name in WITHOUT_SYSTEMATIC_PHASE
-        ],
+        ]
+        # A wrong row is answered by its problem beside the others' answers, with 200.
+        + [{"include-path": BATCHES_PATH, "generation": {"mode": "positive"}}],
     }
 )
 
@@ -53,6 +56,13 @@ def angle_texts(bounds: AngleBounds) -> st.SearchStrategy[str]:
 
 for _bounds in BOUNDS:
     schemathesis.openapi.format(_bounds.format, angle_texts(_bounds))
+
+
+@schemathesis.serializer(LINES)
+def one_line(_: schemathesis.SerializationContext, row: Any) -> bytes:
+    """A row as the only line of a batch."""
+    return json.dumps(row).encode() + b"\n"
+
 
 schema = schemathesis.openapi.from_dict(_contract, config=_config)
 schema.app = create_app(Settings(log_level="error"))

@@ -12,6 +12,7 @@ import halfangle_service
 from halfangle_service.app import application
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import ADVISORIES
 from halfangle_service.http.routes import operation_routes
 from halfangle_service.operation import Operation, Outcome
@@ -74,7 +75,7 @@ def shop() -> Iterator[Service]:
         example={"advised": 0},
     )
     settings = Settings(log_level="error")
-    routes = operation_routes({operation.name: operation}, settings)
+    routes = operation_routes({operation.name: operation}, HeavyWork(1, 0), settings)
     with TestClient(application(routes, settings), raise_server_exceptions=False) as client:
         yield client
 

@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 from collections.abc import Sequence
+from ctypes.util import find_library
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -59,7 +60,8 @@ class Picture:
         size = round(millimetres * DENSITY)
         rows, columns = (n // size for n in self.grey.shape)
         cut = self.grey[: rows * size, : columns * size]
-        return cut.reshape(rows, size, columns, size).mean(axis=(1, 3))
+        cells: Grey = cut.reshape(rows, size, columns, size).mean(axis=(1, 3))
+        return cells
 
 
 def corner_of(drawn: Drawn) -> tuple[float, float]:
@@ -70,7 +72,8 @@ def corner_of(drawn: Drawn) -> tuple[float, float]:
 
 def as_pdf(svgs: Sequence[str], sheets: Sequence[Drawn], folder: Path) -> Path:
     """A PDF of the drawings, each on a page of its own size."""
-    import weasyprint  # noqa: PLC0415  it needs Pango, which may be absent
+    need_program(find_library("pango-1.0"), "Pango is not installed")
+    import weasyprint  # noqa: PLC0415  it loads Pango
 
     sizes = []
     for place, sheet in enumerate(sheets):
@@ -162,4 +165,5 @@ def _show(browser: Browser, svgs: Sequence[str]) -> None:
 
 
 def _grey(image: bytes) -> Grey:
-    return np.asarray(Image.open(io.BytesIO(image)).convert("L"), dtype=float) / 255.0
+    grey: Grey = np.asarray(Image.open(io.BytesIO(image)).convert("L"), dtype=float) / 255.0
+    return grey

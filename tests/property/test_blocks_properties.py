@@ -1,22 +1,32 @@
 """What holds for stacks from any box of blocks."""
 
+import math
 from collections import Counter
 from itertools import combinations, islice, product
+from unittest.mock import patch
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from halfangle_service.trade.inspection.mistakes import PlannedStack, stack_mistakes
+from halfangle_service.trade.inspection.mistakes import PlannedStack, WrongBlocks, rise_error
+from halfangle_service.trade.sine.low_stack import difference_table
 from halfangle_service.trade.stacks.angle_blocks import fewest_within, nearest
-from halfangle_service.trade.stacks.mistakes import single_mistakes, without
+from halfangle_service.trade.stacks.mistakes import distinct, single_mistakes, without
+from halfangle_service.trade.stacks.search import stacking
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
-from halfangle_service.trade.stacks.search.stacking import StackTable
+from halfangle_service.trade.stacks.search.stacking import (
+    MOST_COUNTED,
+    UNREACHED,
+    StackTable,
+    stack_table,
+)
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 #: Small boxes, equal sizes among them, in steps of any size.
-BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=9).flatmap(
+BOXES = st.lists(st.integers(1, 60), min_size=2, max_size=MOST_COUNTED).flatmap(
     lambda sizes: st.sampled_from([1, 7, 25_400]).map(lambda step: [s * step for s in sizes])
 )
 
@@ -52,6 +62,55 @@ def test_nearest_heights_enclose_the_target(sizes: list[int], place: int) -> Non
     known = heights_of(sizes, len(sizes))
     assert (sum(below) if below else None) == max((h for h in known if h <= height), default=None)
     assert (sum(above) if above else None) == min((h for h in known if h >= height), default=None)
+
+
+@given(BOXES, st.integers(1, 4), st.data())
+@settings(max_examples=60, deadline=None)
+def test_a_stack_of_what_is_left(sizes: list[int], most: int, data: st.DataObject) -> None:
+    """A table picks from some of its blocks the stack that a table of just these gives."""
+    left = data.draw(st.lists(st.sampled_from(sizes), unique=True)) or sizes[:1]
+    table, theirs = stack_table(sizes, most), stack_table(left, most)
+    for height in heights_of(sizes, table.max_blocks):
+        assert table.stack_of(left, height) == theirs.stack(height)
+
+
+@given(BOXES, st.integers(1, 5))
+@settings(max_examples=15, deadline=None)
+def test_every_difference_has_its_fewest_blocks(sizes: list[int], most: int) -> None:
+    """A table of differences knows those of two stacks, either higher, with the fewest blocks."""
+    most = min(most, len(sizes))
+    table = difference_table(sizes, most)
+    known: dict[int, int] = {0: 0}
+    for signs in product((0, 1, -1), repeat=len(sizes)):
+        difference = sum(sign * size for sign, size in zip(signs, sizes, strict=True))
+        count = sum(map(abs, signs))
+        known[difference] = min(count, known.get(difference, UNREACHED))
+    for difference in range(-sum(sizes), sum(sizes) + 1, table.step):
+        count = known.get(difference, UNREACHED)
+        assert table.count(difference) == (count if count <= most else UNREACHED)
+
+
+@given(BOXES, st.integers(1, 5), st.data())
+@settings(max_examples=25, deadline=None)
+def test_a_table_grows_as_it_is_asked(sizes: list[int], most: int, data: st.DataObject) -> None:
+    """Made as far as was asked for, a table says of each height what the whole table says."""
+    sizes, most = sorted(sizes, reverse=True), min(most, len(sizes))
+    whole = StackTable(tuple(sizes), most)
+    asked = st.lists(st.integers(0, whole.reach), min_size=1, max_size=6)
+    heights = [place * whole.step for place in data.draw(asked)]
+    known = [whole.count(height) for height in heights]
+    stacks, near = [whole.stack(h) for h in heights], [whole.nearest(h) for h in heights]
+    with patch.object(stacking, "_AT_FIRST", 1):
+        table = StackTable(tuple(sizes), most)
+        assert [table.nearest(height) for height in heights] == near
+        assert [table.count(height) for height in heights] == known
+        assert [table.stack(height) for height in heights] == stacks
+
+
+def test_no_table_counts_more_than_it_has_room_for() -> None:
+    """A table of stacks of more blocks than it can count is refused, not cut short."""
+    with pytest.raises(ValueError, match="stacks of up to 8 blocks, not of 9"):
+        StackTable(tuple(range(12, 0, -1)), MOST_COUNTED + 1)
 
 
 @given(BOXES, st.integers(1, 4))
@@ -162,7 +221,67 @@ def test_the_smallest_mistake_is_that_of_every_swap_tried(data: st.DataObject) -
     left = list((Counter(box) - Counter(stack)).elements())
     swaps = [(abs(b - a), a, b) for a, b in product(stack, left) if a != b]
     pieces, spare = (tuple(map(Piece, sizes)) for sizes in (stack, left))
-    found = stack_mistakes(PlannedStack("high", pieces, spare, float))
+    found = WrongBlocks(PlannedStack("high", pieces, spare, float)).smallest()
     assert sorted(without(box, stack)) == sorted(left)
-    ways = [(abs(way.height_change), way.meant.size, way.wrung.size) for way in found]
-    assert ways == sorted(set(swaps))
+    least = (
+        None if found is None else (abs(found.height_change), found.meant.size, found.wrung.size)
+    )
+    assert least == min(swaps, default=None)
+
+
+@st.composite
+def _pieces(draw: st.DrawFn) -> list[Piece]:
+    """A box of few sizes, some longer or shorter than they say."""
+    pairs = st.tuples(st.integers(1, 12), st.sampled_from((-1, 0, 0, 1, 2)))
+    return [Piece(*pair) for pair in draw(st.lists(pairs, min_size=2, max_size=12))]
+
+
+@given(
+    box=_pieces(),
+    count=st.integers(1, 3),
+    distance=st.sampled_from((20, 40, 300)),
+    other=st.sampled_from((0, -3, 20)),
+    sign=st.sampled_from((1, -1)),
+    degrees=st.floats(0, 70),
+    tolerance=st.sampled_from((1.0, 5_000.0, 40_000.0)),
+    monotone=st.booleans(),
+)
+def test_the_smallest_mistake_past_a_limit_is_that_of_every_block_tried(
+    box: list[Piece],
+    count: int,
+    distance: int,
+    other: int,
+    sign: int,
+    degrees: float,
+    tolerance: float,
+    *,
+    monotone: bool,
+) -> None:
+    """Halved or not, it is the least change of all that leave; one to either side has least error.
+
+    Blocks equal in size or in length, a stack that is outside by itself, one on which nothing
+    stands: all as when every block of the box is tried in turn.
+    """
+    pieces, spare = tuple(box[:count]), tuple(box[count:])
+    error = rise_error(distance, math.radians(degrees), 1, other, sign, times=2.0)
+    actual = sum(piece.actual for piece in pieces)
+    tried = []
+    for meant, wrung in product(distinct(pieces), distinct(spare)):
+        change = wrung.actual - meant.actual
+        off = error(actual + change)
+        if meant.size != wrung.size and (off is None or abs(off) > tolerance):
+            tried.append((abs(change), meant.size, wrung.size, off))
+    tried.sort(key=lambda way: way[:3])
+    wrong = WrongBlocks(PlannedStack("high", pieces, spare, error, monotone=monotone))
+    found = [
+        (abs(way.height_change), way.meant.size, way.wrung.size, way.error_arcsec)
+        for way in wrong.past(-tolerance, tolerance)
+    ]
+    assert found[:1] == tried[:1]
+    right = error(actual)
+    if monotone and right is not None and abs(right) <= tolerance:
+        least, of_all = (
+            min((abs(way[3]) for way in ways if way[3] is not None), default=None)
+            for ways in (found, tried)
+        )
+        assert least == of_all

@@ -8,9 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Point, Polygon
 
-from halfangle_service.trade.clearance.assembly import Cone
 from halfangle_service.trade.clearance.bodies import Body, HeadPart, box, gaps_between
 from halfangle_service.trade.clearance.search import smallest, stick_out_to_pass_under
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.tables.blocks.sets import find_set
 from halfangle_service.trade.wheel.dresser import round_to_graduation, stacks_for
 from halfangle_service.trade.wheel.dressing import active_width, cusp_height

@@ -7,19 +7,28 @@ so that a test may change a cell and see whether it is noticed.
 from collections.abc import Callable
 
 from halfangle_service.trade.tables.blocks.angle_sets import angle_grades, angle_sets
+from halfangle_service.trade.tables.blocks.flatness import flatness_grades
 from halfangle_service.trade.tables.blocks.sets import built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import grades
+from halfangle_service.trade.tables.centers.guides import (
+    center_points,
+    holes_by_shaft,
+    stock_balls,
+    tapped_holes,
+)
 from halfangle_service.trade.tables.centers.holes import center_holes
 from halfangle_service.trade.tables.correction.causes import causes
 from halfangle_service.trade.tables.materials.expansion import materials
 from halfangle_service.trade.tables.runout.terms import terms
+from halfangle_service.trade.tables.sine.bars import bar_tolerances
 from halfangle_service.trade.tables.tapers.grades import angle_grades as cone_angle_grades
 from halfangle_service.trade.tables.tapers.rates import standard_rates
 from halfangle_service.trade.tables.tapers.shanks import shank_dimensions
 from halfangle_service.trade.tables.tapers.standard import standard_tapers
 from halfangle_service.trade.tables.wheels.guides import guides
+from halfangle_service.trade.tables.wheels.safety import safety_rules
 from halfangle_service.trade.tables.wheels.start_checks import start_checks
-from transcribed import blocks, centers, others, tapers
+from transcribed import bench, blocks, centers, others, tapers
 
 #: Gives the differences of a table from its transcription, none where it is held.
 Check = Callable[[], list[str]]
@@ -50,17 +59,24 @@ def _angle_blocks() -> list[str]:
 
 CHECKS: dict[str, Check] = {
     "blocks/angle_sets.toml": _angle_blocks,
+    "blocks/flatness.toml": lambda: bench.flatness_differences(flatness_grades.__wrapped__()),
     "blocks/sets.toml": lambda: blocks.set_differences(built_in_sets.__wrapped__()),
     "blocks/tolerances.toml": lambda: blocks.grade_differences(grades.__wrapped__()),
+    "centers/balls.toml": lambda: bench.ball_differences(stock_balls.__wrapped__()),
+    "centers/by_shaft.toml": lambda: bench.shaft_differences(holes_by_shaft.__wrapped__()),
+    "centers/points.toml": lambda: bench.point_differences(center_points.__wrapped__()),
+    "centers/tapped.toml": lambda: bench.tapped_differences(tapped_holes.__wrapped__()),
     "centers/holes_inch.toml": _holes,
     "centers/holes_metric.toml": _holes,
     "materials/expansion.toml": lambda: others.material_differences(materials.__wrapped__()),
     "runout/terms.toml": lambda: others.term_differences(terms.__wrapped__()),
+    "sine/bars.toml": lambda: bench.bar_differences(bar_tolerances.__wrapped__()),
     "tapers/grades.toml": lambda: tapers.grade_differences(cone_angle_grades.__wrapped__()),
     "correction/causes.toml": lambda: others.cause_differences(causes.__wrapped__()),
     "wheels/before_starting.toml": lambda: others.start_check_differences(
         start_checks.__wrapped__()
     ),
+    "wheels/safety.toml": lambda: bench.rule_differences(safety_rules.__wrapped__()),
     "wheels/dressing.toml": lambda: others.guide_differences(guides.__wrapped__()),
     **{
         f"tapers/{name}.toml": _tapers

@@ -28,6 +28,9 @@ def material_differences(materials: Mapping[str, Material]) -> list[str]:
 
 
 def _spread(row: Mapping[str, str]) -> float:
+    """Half of the range; of materials that hardly expand it is as stated, not to a tenth."""
+    if number(row["coefficient"]) < 1.0:
+        return round(0.5 * (number(row["high"]) - number(row["low"])), 6)
     return math.ceil(round(5.0 * (number(row["high"]) - number(row["low"])), 6)) / 10.0
 
 

@@ -11,7 +11,8 @@ _SIGNS = {
     "minute": " min", "second": " s", "millimetre": " mm", "micrometre": " µm", "nanometre": " nm",
     "microradian": " µrad", "metre_per_second": " m/s", "foot_per_minute": " ft/min",
     "per_minute": "/min", "inch_per_foot": " in/ft", "length_per_minute": " {}/min",
-    "arcsecond_per_length": "″/{}", "per_kelvin": "/K",
+    "arcsecond_per_length": "″/{}", "per_kelvin": "/K", "kilogram": " kg",
+    "year": " years",
 }  # fmt: skip
 _DECIMALS = {
     "degree": 6, "arcsecond": 2, "percent": 1, "celsius": 2, "minute": 2, "second": 2,

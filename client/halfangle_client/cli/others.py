@@ -82,18 +82,18 @@ def _plan() -> click.Command:
         "plan",
         callback=_run_plan,
         params=[click.Argument(["file"], metavar="FILE"), *service_options()],
-        help="Print the plan of a center; FILE is a request of jobs.center, - standard input.",
-        short_help="Print the plan of a center, its job given as JSON in a file.",
+        help="Print the whole plan of a job; FILE is a request of jobs.plan, - standard input.",
+        short_help="Print the whole plan of a job, given as JSON in a file.",
     )
 
 
 def _run_plan(file: str, url: str | None, seconds: float | None) -> int:
     request = from_file(file)
-    answer = ask(operation("jobs", "center"), request, url, seconds)
+    answer = ask(operation("jobs", "plan"), request, url, seconds)
     from halfangle_client.generated import models  # noqa: PLC0415 -- loads every model
     from halfangle_client.plan import plan_text  # noqa: PLC0415
 
-    screen.say(plan_text(models.CenterJobAnswer.model_validate(answer), request["units"]))
+    screen.say(plan_text(models.JobPlanAnswer.model_validate(answer), request, screen.shown))
     return answers.told_of_stops(answers.stops_of(answer))
 
 
@@ -123,7 +123,7 @@ def demo_text(client: "Halfangle") -> str:
     from halfangle_client.plan import plan_text  # noqa: PLC0415
 
     job = built_in_job()
-    plan = plan_text(client.jobs.center(**job), job["units"])
+    plan = plan_text(client.jobs.plan(**job), job, screen.shown)
     return f"{plan}\nThe shop, the job and its figures are invented.\n"
 
 

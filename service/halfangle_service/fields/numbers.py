@@ -37,6 +37,8 @@ UnitName = Literal[
     "second",
     "minute",
     "newton",
+    "kilogram",
+    "year",
     "microradian",
     "stated",  # the unit that a field beside it names
     "per_stated",

@@ -185,7 +185,7 @@ def tir_estimate(budget: RunoutBudget) -> TirEstimate:
         value=None,
         standard_uncertainty=rms if known else None,
         degrees_of_freedom=None,
-        expanded_uncertainty=budget.percentiles[COVERAGE_PERCENT] if known else None,
+        expanded_uncertainty=budget.not_passed(COVERAGE_PERCENT)[0] if known else None,
         coverage_factor=None,
         coverage_probability=COVERAGE_PERCENT / 100.0 if known else None,
         worst_case=budget.worst_case if known else None,

@@ -6,6 +6,7 @@ from typing import Any
 
 from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
+from pydantic_core import from_json
 
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.settings import Settings
@@ -17,6 +18,8 @@ AnyRequest = Request[Any, Any, Any]
 Headers = tuple[tuple[bytes, bytes], ...]
 
 _NOT_MODIFIED = 304
+#: Members of an answer, as `operation.py` writes them; within a text their quotes are escaped.
+_ADVISORIES, _BASIS = b',"advisories":', b',"basis":{'
 _UTF_8 = frozenset({"", "utf-8", "utf8"})
 _NO_CODING = frozenset({"", "identity"})
 
@@ -129,6 +132,19 @@ def _takes_gzip(accepted: str) -> bool:
     return by_name > 0.0 and by_name >= weights.get("identity", 0.0)
 
 
+def severities(answer: bytes) -> list[str]:
+    """Severity of each advisory of an answer that was written here.
+
+    >>> severities(b'{"result":{},"advisories":[{"severity":"stop"}],"basis":{"release":"1"}}')
+    ['stop']
+    """
+    begin = answer.rindex(_ADVISORIES) + len(_ADVISORIES)
+    found = answer[begin : answer.rindex(_BASIS)]
+    if found == b"[]":
+        return []
+    return [advisory["severity"] for advisory in from_json(found)]
+
+
 def header(request: AnyRequest, name: bytes) -> str:
     """Value of a header, its repetitions joined by commas (RFC 9110, 5.2); empty if absent."""
     sent = [value for key, value in request.scope["headers"] if key == name]
@@ -137,16 +153,23 @@ def header(request: AnyRequest, name: bytes) -> str:
 
 def require_json_body(request: AnyRequest) -> None:
     """Refuse a body that is not declared as JSON in UTF-8 (RFC 8259, 8.1), or is encoded."""
+    if header(request, b"content-type") != JSON or header(request, b"content-encoding"):
+        require_body_of(request, JSON)
+
+
+def require_body_of(request: AnyRequest, *media_types: str) -> str:
+    """Give the media type of a body in UTF-8; refuse one of another type, or that is encoded."""
     declared = header(request, b"content-type")
-    if declared != JSON:
-        media_type, _, parameters = declared.partition(";")
-        charset = parameters.strip().lower().removeprefix("charset=").strip('"')
-        if media_type.strip().lower() != JSON or charset not in _UTF_8:
-            raise ProblemError(
-                "unsupported-media-type",
-                f"Send the body as Content-Type: application/json; got {declared[:80] or 'none'}.",
-                headers={"Accept": JSON},
-            )
+    media_type, _, parameters = declared.partition(";")
+    media_type = media_type.strip().lower()
+    charset = parameters.strip().lower().removeprefix("charset=").strip('"')
+    if media_type not in media_types or charset not in _UTF_8:
+        raise ProblemError(
+            "unsupported-media-type",
+            f"Send the body as Content-Type: {' or '.join(media_types)}; "
+            f"got {declared[:80] or 'none'}.",
+            headers={"Accept": ", ".join(media_types)},
+        )
     coding = header(request, b"content-encoding")
     if coding.strip().lower() not in _NO_CODING:
         raise ProblemError(
@@ -154,6 +177,7 @@ def require_json_body(request: AnyRequest) -> None:
             f"Send the body as it is, without Content-Encoding; got {coding[:80]}.",
             headers={"Accept-Encoding": "identity"},
         )
+    return media_type
 
 
 def require_accepts(request: AnyRequest, media_type: str) -> None:

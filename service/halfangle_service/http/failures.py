@@ -7,6 +7,7 @@ from litestar.types import ExceptionHandlersMap
 
 from halfangle_service.errors import Refusal
 from halfangle_service.http.answers import AnyRequest
+from halfangle_service.http.guards.bodies import too_large
 from halfangle_service.http.problems import (
     PROBLEM_MEDIA_TYPE,
     CallerGone,
@@ -56,10 +57,7 @@ def _of_framework(request: AnyRequest, error: HTTPException) -> Response[bytes]:
         )
     if error.status_code == 413:
         limit = request.route_handler.resolve_request_max_body_size()
-        detail = f"The body is larger than the limit of this service, {limit} bytes."
-        return _problem(
-            request, ProblemError("content-too-large", detail, more={"limit_bytes": limit})
-        )
+        return _problem(request, too_large(limit or 0))
     if error.status_code < 500:
         return _problem(request, ProblemError("bad-request", f"{error.detail[:200]}."))
     return _unforeseen(request, error)

@@ -3,8 +3,7 @@
 import asyncio
 import json
 import re
-from collections import Counter
-from collections.abc import Awaitable, Callable, Iterable, Mapping
+from collections.abc import Awaitable, Callable, Mapping
 from typing import Any, Generic, TypeVar
 
 from anyio import to_thread
@@ -30,7 +29,7 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
+from halfangle_service.http.problems import ProblemError, problem_of_validation
 from halfangle_service.http.query import (
     FIELD,
     PICK,
@@ -39,6 +38,7 @@ from halfangle_service.http.query import (
     query_fields,
     read_query,
 )
+from halfangle_service.http.repeated import named_twice, noting_repetition, repetition
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
@@ -101,55 +101,18 @@ def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
     if body.count(b":") == len(request.model_fields_set):
         return
     try:
-        sent = json.loads(body, object_pairs_hook=_noting_repetition)
+        sent = json.loads(body, object_pairs_hook=noting_repetition)
     except (ValueError, RecursionError):
         raise ProblemError(
             "not-json", "The body nests too deeply, or holds too long a number."
         ) from None
-    place = _repetition(sent, ())
+    place = repetition(sent, ())
     if place is not None:
-        raise ProblemError(
-            "invalid-request",
-            f"{str(place[-1])[:60]} is given twice in one object.",
-            errors=[{"pointer": pointer_to(*place), "message": "should be given once"}],
-        )
-
-
-class _Repeating(dict[str, Any]):
-    """An object that names a field twice."""
-
-    name: str
-
-
-def _noting_repetition(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    """Make an object of its pairs, of a kind of its own where a name comes twice."""
-    made = dict(pairs)
-    if len(made) == len(pairs):
-        return made
-    repeating = _Repeating(pairs)
-    counted = Counter(name for name, _ in pairs)
-    repeating.name = next(name for name, count in counted.items() if count > 1)
-    return repeating
-
-
-def _repetition(value: Any, place: tuple[str | int, ...]) -> tuple[str | int, ...] | None:
-    """Where a name is repeated first, looking inward; None where none is."""
-    if isinstance(value, _Repeating):
-        return (*place, value.name)
-    parts: Iterable[tuple[str | int, Any]] = ()
-    if isinstance(value, dict):
-        parts = value.items()
-    elif isinstance(value, list):
-        parts = enumerate(value)
-    for name, part in parts:
-        found = _repetition(part, (*place, name))
-        if found is not None:
-            return found
-    return None
+        raise named_twice(place)
 
 
 async def calculated(
-    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive
+    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive | None
 ) -> bytes:
     """Answer here where the work is light, in a worker thread where it is heavy."""
     if operation.heavy is True:
@@ -176,10 +139,9 @@ def reading(
 
 
 def operation_routes(
-    operations: Mapping[str, AnyOperation], settings: Settings
+    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
 ) -> list[HTTPRouteHandler]:
     """Make the routes of all operations: POST each, GET where the request is flat, one value."""
-    heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
     routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
     return [*routes, _value_route(operations, heavy, settings)]

@@ -1,7 +1,10 @@
 """Where a function of one number changes its sign; number and function in whatever unit."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
 
 #: How near the ends of what is found are, as a part of the larger.
 NEAR_ENOUGH = 1e-11
@@ -9,6 +12,10 @@ _STEPS = 100
 #: The first step from a guess to the other side, as a part of it; each further one is twice as far.
 _FIRST_STEP = 0.06
 
+#: Where a zero is looked for about a guess, as parts of it: at first, and then again.
+_ABOUT = (np.array([-0.02, -0.01, 0.0, 0.01, 0.02]), np.array([-1e-5, 0.0, 1e-5]))
+
+Values = NDArray[np.float64]
 Function = Callable[[float], float]
 #: A place, and the function there.
 _Point = tuple[float, float]
@@ -36,6 +43,37 @@ def crossing_near(rising: Function, low: float, high: float, guess: float) -> tu
             return _closed_in(rising, here, beyond)
         here, step = beyond, 2.0 * step
     return here[0], here[0]
+
+
+def zero_about(rising: Callable[[Values], Values], guess: float) -> float | None:
+    """Where a smooth function is 0, by the curve through its values about a good guess.
+
+    It gives the values at many places at once, for little more than at one. None where it does not
+    rise there from below 0 to above it.
+    """
+    for about in _ABOUT:
+        places = guess * (1.0 + about)
+        values = rising(places)
+        if not values[0] < 0.0 < values[-1] or (values[1:] <= values[:-1]).any():
+            return None
+        guess = curve_at_zero(values.tolist(), places.tolist())
+        if not places[0] < guess < places[-1]:
+            return None
+    return guess
+
+
+def curve_at_zero(values: Sequence[float], places: Sequence[float]) -> float:
+    """Where the curve through points is 0, if it has these values at these places.
+
+    A polynomial of the values, of as high a degree as the points allow (Neville's scheme); no two
+    values are the same.
+    """
+    row = list(places)
+    for apart in range(1, len(row)):
+        for start in range(len(row) - apart):
+            left, right = values[start], values[start + apart]
+            row[start] = (right * row[start] - left * row[start + 1]) / (right - left)
+    return row[0]
 
 
 def _closed_in(rising: Function, last: _Point, opposite: _Point) -> tuple[float, float]:

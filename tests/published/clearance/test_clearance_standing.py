@@ -8,16 +8,10 @@ import pytest
 
 from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.topics.clearance.tilted_plate import tilted_plate
-from halfangle_service.trade.clearance.assembly import (
-    Assembly,
-    Cone,
-    Fixture,
-    Head,
-    Plate,
-    Stroke,
-    TurningPart,
-)
+from halfangle_service.trade.clearance.assembly import Assembly, Head, Stroke
+from halfangle_service.trade.clearance.plate import Plate
 from halfangle_service.trade.clearance.search import needed_riser, needed_stick_out
+from halfangle_service.trade.clearance.turned import Cone, Fixture, TurningPart
 from halfangle_service.trade.wording import figure
 from support import Call, changed
 

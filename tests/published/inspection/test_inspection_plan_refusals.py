@@ -41,13 +41,21 @@ def named(text: str) -> list[float]:
     return [float(number) for number in re.findall(r"\d+(?:\.\d+)?", text)]
 
 
+def test_a_socket_lies_in_no_vee_and_is_indicated_in_its_bore(call: Call) -> None:
+    """Held in a vee or on a generator a socket is out of reach; with its axis along it is not."""
+    for holding in ("in-a-vee", "on-its-generator"):
+        found = ruled_out(call, SOCKET, plate={**PLATE, "holding": holding})
+        assert found["field"] == "plate/holding"
+        assert "axis along the plate" in found["instead"]
+    assert "bore" in only(call, SOCKET, plate=PLATE)["how"]
+
+
 # Each names what works, and that does work ----------------------------------------------------
 @pytest.mark.parametrize(
     ("feature", "means", "instead"),
     [
         (SOCKET, {"rolls": ROLLS}, "Two balls"),
         (PLUG, {"balls": BALLS}, "Two equal rolls"),
-        (SOCKET, {"plate": PLATE}, "plug"),
         (SOCKET, {"comparator": {}}, "cast"),
         (FACE, {"rolls": ROLLS}, "sine plate"),
         (FACE, {"balls": BALLS}, "sine plate"),

@@ -6,22 +6,25 @@ from pydantic import Field
 
 from halfangle_service.fields import LengthOut, ResultModel, Units
 from halfangle_service.trade.clearance.bodies import Gap
-from halfangle_service.trade.clearance.case import Case, Change, ChangeKind, WheelState
+from halfangle_service.trade.clearance.case import Case, Change, ChangeKind
+from halfangle_service.trade.clearance.stand import WheelState
 from halfangle_service.trade.wording import length, option
 
 
 class ClearancePoint(ResultModel):
-    """A point in the plane of the tilt."""
+    """A point in the plane of the ground line, or in the one of two views that decides."""
 
-    x: LengthOut = Field(description="Level, up the slope, from the large end of the ground line.")
-    z: LengthOut = Field(description="Upward from the wheel's lowest line.")
+    x: LengthOut = Field(description="Along the ground line, from its large or high end.")
+    z: LengthOut = Field(description="From the ground line into the wheel.")
 
 
 class ClearanceGap(ResultModel):
     """A gap between a part of the wheel's head and a body of the set-up."""
 
     wheel_state: WheelState = Field(description="With which wheel.")
-    part: Literal["wheel", "flange", "guard"] = Field(description="Part of the head.")
+    part: Literal["wheel", "flange", "guard", "quill", "spindle"] = Field(
+        description="Part of the head."
+    )
     body: str = Field(description="Body of the set-up.")
     gap: LengthOut = Field(
         description="Least distance over the whole stroke and a full turn of the work; negative "

@@ -8,13 +8,11 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel, SignedLength
-from halfangle_service.trade.clearance.assembly import Fixture, Head, Plate, TurningPart
-from halfangle_service.trade.clearance.case import (
-    WheelState,
-    require_fixture,
-    require_head,
-    require_plate,
-)
+from halfangle_service.trade.clearance.assembly import Head
+from halfangle_service.trade.clearance.case import require_fixture, require_head, require_plate
+from halfangle_service.trade.clearance.plate import Plate
+from halfangle_service.trade.clearance.stand import WheelState
+from halfangle_service.trade.clearance.turned import Fixture, TurningPart
 
 #: The least length that a request may hold where it must be more than nothing. One below it is
 #: taken for none: the geometry would degenerate.
@@ -22,7 +20,10 @@ _LEAST = 1e-6
 
 
 class ClearanceTurningPart(RequestModel):
-    """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
+    """A part that turns with the work, or stands about its axis.
+
+    A collet nut, a dog by the circle that it sweeps, a tailstock's center before the nose.
+    """
 
     name: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="What it is called in the answer.", examples=["dog"]

@@ -1,6 +1,6 @@
 """The stacks of both plates of a compound sine plate from one set of blocks."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from pydantic import Field
 
@@ -23,10 +23,12 @@ from halfangle_service.trade.sine.compound_stacks import (
 )
 from halfangle_service.trade.sine.low_stack import (
     Conditions,
+    DifferenceTable,
     Pair,
     difference_table,
     fewest_pair,
 )
+from halfangle_service.trade.stacks.search.work import Left
 from halfangle_service.trade.wording import figure, stack
 
 #: Most blocks that a request may allow in a stack.
@@ -53,22 +55,30 @@ class SineCompoundStacks(ResultModel):
 
 
 def require_stacks(
-    sizes: Sequence[int], heights: tuple[float, float], max_blocks: int, units: Units
+    sizes: Sequence[int],
+    heights: tuple[float, float],
+    max_blocks: int,
+    units: Units,
+    left: Left | None = None,
+    require: Callable[[DifferenceTable], None] = lambda _: None,
 ) -> BothStacks:
     """The stacks of both plates for these heights in `units`, sizes in 0.1 nm.
 
-    Refuses where there are none, and says what would do it.
+    Refuses where there are none, and says what would do it. `left` is that of `both_stacks`;
+    `require` raises BeyondBound for a table that would take too much work.
     """
     unit = to_tenth_nm(1.0, units)
     wanted = [height * unit for height in heights]
-    found = both_stacks(sizes, wanted, max_blocks)
+    found = both_stacks(sizes, wanted, max_blocks, left)
     if found is not None:
         return found
     for place, height in enumerate(wanted):
         if height and not can_be_built(sizes, height, MOST_BLOCKS):
-            raise _no_single_stack(sizes, wanted, place, max_blocks, units)
+            raise _no_single_stack(sizes, wanted, place, max_blocks, units, require)
     asked = f"{figure(heights[0], units)} and {figure(heights[1], units)}"
-    larger = both_stacks(sizes, wanted, MOST_BLOCKS) if max_blocks < MOST_BLOCKS else None
+    larger = None
+    if max_blocks < MOST_BLOCKS:
+        larger = both_stacks(sizes, wanted, MOST_BLOCKS, left)
     if larger is not None:
         most = max(map(len, larger.stacks))
         raise Unreachable(
@@ -86,11 +96,16 @@ def require_stacks(
 
 
 def _no_single_stack(
-    sizes: Sequence[int], wanted: Sequence[float], place: int, max_blocks: int, units: Units
+    sizes: Sequence[int],
+    wanted: Sequence[float],
+    place: int,
+    max_blocks: int,
+    units: Units,
+    require: Callable[[DifferenceTable], None],
 ) -> Unreachable:
     """The refusal where the set builds no single stack for one plate, however many blocks."""
     which, height = WHICH[place], from_tenth_nm(round(wanted[place]), units)
-    pair = _pair_beside_the_other(sizes, wanted, place, max_blocks)
+    pair = _pair_beside_the_other(sizes, wanted, place, max_blocks, require)
     problem = (
         f"These blocks build no single stack within {MOST_STEPS_OFF} steps of the {which} plate's "
         f"{figure(height, units)}, however many they are"
@@ -119,7 +134,11 @@ def _no_single_stack(
 
 
 def _pair_beside_the_other(
-    sizes: Sequence[int], wanted: Sequence[float], place: int, max_blocks: int
+    sizes: Sequence[int],
+    wanted: Sequence[float],
+    place: int,
+    max_blocks: int,
+    require: Callable[[DifferenceTable], None],
 ) -> Pair | None:
     """Stacks under both rolls of one plate, of the blocks that the other plate's stack leaves."""
     others = [0.0 if other == place else height for other, height in enumerate(wanted)]
@@ -131,6 +150,7 @@ def _pair_beside_the_other(
         return None
     try:
         table = difference_table(left, MOST_BLOCKS)
+        require(table)
         differences = [d for d in table.candidates(wanted[place]) if d > 0]
         return fewest_pair(table, differences, Conditions(low_needed=True))[0]
     except BeyondBound:  # too fine a set to search: the refusal stands without this help

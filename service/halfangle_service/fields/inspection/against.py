@@ -33,7 +33,7 @@ from halfangle_service.trade.uncertainty import DecisionRule
 from halfangle_service.trade.wording import figure, said_in
 
 #: Means that take a cone, by the field that states them, and what a face lacks for them.
-_OF_A_CONE: dict[str, tuple[MeansName, str]] = {
+OF_A_CONE: dict[str, tuple[MeansName, str]] = {
     "rolls": ("over-rolls", "Rolls lie against a cone from both sides; a face has one."),
     "balls": ("over-balls", "Balls rest in a socket; a face has none."),
     "gauges": ("gauge-depth", "A gauge rests on a cone; a face has none."),
@@ -54,8 +54,8 @@ def against_part(
     if isinstance(part, InspectedCone):
         yield from _of_a_cone(at_hand, part, units, rule)
     else:
-        for field in sent_of(at_hand, *_OF_A_CONE):
-            means, reason = _OF_A_CONE[field]
+        for field in sent_of(at_hand, *OF_A_CONE):
+            means, reason = OF_A_CONE[field]
             yield OutOfReach(means, reason, field, "A sine plate, or a comparator.")
     if at_hand.comparator is not None:
         error = at_hand.comparator.instrument_angle_error_limit_arcsec
@@ -145,12 +145,7 @@ def film_of(
     bluing: InspectionBluing, part: InspectedCone, units: Units, *, path: str
 ) -> FilmAtHand:
     """The film and its gauge; refuses a film that is all error. `path` is the bluing's."""
-    film = bluing.blue_film or from_mm(FILM_MM, units)
-    if (bluing.blue_film_error_limit or 0.0) >= film:
-        raise Disagreement(
-            f"The film is {figure(film, units)} thick and would be off by no less.",
-            fields={f"{path}blue_film_error_limit": f"should be below {figure(film, units)}"},
-        )
+    film = require_film(bluing, units, path)
     share = bluing.marked_share_error_limit_percent
     return FilmAtHand(
         film,
@@ -159,3 +154,14 @@ def film_of(
         None if share is None else share / 100.0,
         bluing.gauge_angle_error_limit_arcsec,
     )
+
+
+def require_film(bluing: InspectionBluing, units: Units, path: str) -> float:
+    """Thickness of the film; refuses one that is all error. `path` is the bluing's."""
+    film = bluing.blue_film or from_mm(FILM_MM, units)
+    if (bluing.blue_film_error_limit or 0.0) >= film:
+        raise Disagreement(
+            f"The film is {figure(film, units)} thick and would be off by no less.",
+            fields={f"{path}blue_film_error_limit": f"should be below {figure(film, units)}"},
+        )
+    return film

@@ -8,6 +8,7 @@ from halfangle_service.fields import ARCSEC_PER_RADIAN, ArcsecOut, LengthOut, Re
 from halfangle_service.fields.estimate import ArcsecEstimate, LengthEstimate, estimate
 from halfangle_service.trade.inspection.means import (
     Inspected,
+    InspectedAngle,
     MeansName,
     OutOfReach,
     Proof,
@@ -97,6 +98,10 @@ class PlannedMeans(ResultModel):
     """One means that reaches the part: how it is done, what to read, what it proves."""
 
     means: MeansName = Field(description="Which means.")
+    of: InspectedAngle | None = Field(
+        description="Which angle of a face with two it measures; null where the part has one, and "
+        "where it speaks of both."
+    )
     how: str = Field(description="How it is done.")
     settings: list[InspectionSetting] = Field(description="What it is set up with.")
     readings: list[InspectionReading] = Field(description="What to read, in order.")
@@ -150,6 +155,7 @@ def _facts(found: Inspected) -> dict[str, Any]:
     angle = _proof(found, "angle")
     return {
         "means": found.means,
+        "of": found.of,
         "how": found.how,
         "settings": [
             InspectionSetting(name=one.name, unit=one.unit, set_to=one.value)

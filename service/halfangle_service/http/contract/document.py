@@ -12,6 +12,8 @@ from pydantic.json_schema import JsonSchemaMode, models_json_schema
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING, ANGLE_FORMS
 from halfangle_service.fields.glossary import Term, glossary, title_of
 from halfangle_service.fields.schemas import LabelledSchema
+from halfangle_service.http.batches.model import BATCHES_PATH, BatchAnswer, BatchRequest
+from halfangle_service.http.contract.batches import BATCHES, batch_operation
 from halfangle_service.http.contract.common import (
     API_KEY,
     EXAMPLE_PATH,
@@ -57,6 +59,7 @@ VALUES = "values"
 GLOSSARY_PATH = "/glossary.json"
 TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
+    {"name": BATCHES, "description": "Rows of any operations in one request."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
 _INTRODUCTION = (
@@ -83,6 +86,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     paths: Json = {o.path: _operation_item(o, schemas) for o in operations.values()}
     for table in tables:
         paths.update(_table_items(table))
+    paths[BATCHES_PATH] = {"post": batch_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
@@ -153,7 +157,11 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
 
     What several fields have alike is a schema of its own.
     """
-    models: list[tuple[type[BaseModel], JsonSchemaMode]] = [(Problem, "serialization")]
+    models: list[tuple[type[BaseModel], JsonSchemaMode]] = [
+        (Problem, "serialization"),
+        (BatchRequest, "validation"),
+        (BatchAnswer, "serialization"),
+    ]
     asked: list[Place] = []
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]

@@ -19,16 +19,21 @@ class Bodies:
         self._most = most_bytes
         self._held = 0
 
-    async def read(self, request: AnyRequest) -> bytes:
+    async def read(self, request: AnyRequest, most_bytes: int | None = None) -> bytes:
         """Give the body of a request, which counts as held until it is released.
 
-        Raises ProblemError: `too-slow` where it does not arrive in time, `overloaded` where all
-        bodies together are too large, `stopping` where the service waits no longer.
+        `most_bytes` bounds it where the route's own limit does not.
+
+        Raises ProblemError: `content-too-large`, `too-slow` where it does not arrive in time,
+        `overloaded` where all bodies together are too large, `stopping` where the service waits
+        no longer.
         """
         body = bytearray()
         try:
             async with asyncio.timeout(self._seconds):
                 async for chunk in request.stream():
+                    if most_bytes is not None and len(body) + len(chunk) > most_bytes:
+                        raise too_large(most_bytes)
                     self._hold(_counted(len(body) + len(chunk)) - _counted(len(body)))
                     body += chunk
         except BaseException as error:
@@ -62,3 +67,9 @@ class Bodies:
 def _counted(size: int) -> int:
     """Bytes of a body of this size that count against the bound."""
     return max(0, size - UNCOUNTED_BYTES)
+
+
+def too_large(limit_bytes: int) -> ProblemError:
+    """What is said of a body that is larger than the service takes."""
+    detail = f"The body is larger than the limit of this service, {limit_bytes} bytes."
+    return ProblemError("content-too-large", detail, more={"limit_bytes": limit_bytes})

@@ -14,6 +14,9 @@ from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, pr
 from halfangle_service.settings import Settings
 from halfangle_service.trade.wording import plain
 
+#: Extension of the scope (ASGI, 'Extensions'): tells at once whether the caller has left, which the
+#: server else tells only who asks for more of the body.
+CALLER_LEFT = "halfangle.caller_left"
 #: The body's own time ends with an answer; past it and this the connection ends without one.
 _GRACE_SECONDS = 2.0
 #: Bytes of an answer that a caller may leave untaken for ever, within what its socket holds.
@@ -71,6 +74,20 @@ class BoundedConnection(HttpToolsProtocol):
         super().on_headers_complete()
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
+        cycle = self.cycle
+        told: Any = cycle.scope.setdefault("extensions", {})
+        told[CALLER_LEFT] = lambda: cycle.disconnected
+
+    def on_body(self, body: bytes) -> None:
+        """Give the next part of a body that is answered while it arrives its own time."""
+        super().on_body(body)
+        if self._arriving is not None and self._is_answered_meanwhile():
+            self._disarm_arriving()
+            self._arm_arriving()
+
+    def _is_answered_meanwhile(self) -> bool:
+        """True in a body to which an answer has begun: such a one may have no end."""
+        return self._in_body and self.cycle is not None and self.cycle.response_started
 
     def on_message_complete(self) -> None:
         """Note the last byte of a request."""
@@ -119,8 +136,9 @@ class BoundedConnection(HttpToolsProtocol):
         self._arriving = None
         if self.transport.is_closing():
             return
-        if not self._in_body and not self._is_idle():
-            # An earlier request is being answered, and its answer comes first.
+        held_back = self._is_answered_meanwhile() and self.flow.read_paused
+        if held_back or (not self._in_body and not self._is_idle()):
+            # The caller is held back by us; or an earlier request's answer comes first.
             self._arm_arriving()
         elif self._in_request and not self._in_body:
             seconds = self.limits.header_seconds

@@ -19,13 +19,18 @@ class HeavyWork:
         self._most = workers + queue
         self._inside = 0
 
-    async def run(self, receive: Receive, work: Callable[..., bytes], *arguments: object) -> bytes:
+    async def run(
+        self, receive: Receive | None, work: Callable[..., bytes], *arguments: object
+    ) -> bytes:
         """Work in a thread. `receive` tells when the caller leaves; its body has been read.
+
+        None is for a row of a batch, which waits for its turn as long as it takes: a batch has one
+        row waiting at most, so that the others come to their turn between its rows.
 
         Raises ProblemError (`overloaded`) where the queue is full, CallerGone where the caller
         left before the work was begun, ProblemError (`stopping`) where the service waits no longer.
         """
-        if self._inside >= self._most:
+        if receive is not None and self._inside >= self._most:
             raise ProblemError(
                 "overloaded",
                 f"{self._most} heavy requests are already accepted; try again shortly.",
@@ -43,9 +48,9 @@ class HeavyWork:
         finally:
             self._inside -= 1
 
-    async def _wait_for_turn(self, receive: Receive) -> None:
+    async def _wait_for_turn(self, receive: Receive | None) -> None:
         """Take a turn; raises CallerGone where the caller leaves first."""
-        if not self._turns.locked():
+        if receive is None or not self._turns.locked():
             await self._turns.acquire()
             return
         turn = asyncio.ensure_future(self._turns.acquire())

@@ -1,4 +1,4 @@
-"""The built-in tables: sets and grades of gauge blocks, sets and grades of angle blocks."""
+"""The built-in tables: sets, grades and materials of gauge blocks; sets, grades of angle blocks."""
 
 from typing import Annotated
 
@@ -20,9 +20,11 @@ from halfangle_service.trade.tables.blocks.angle_sets import (
     angle_grades,
     angle_sets,
 )
+from halfangle_service.trade.tables.blocks.flatness import FlatnessGrade, flatness_grades
 from halfangle_service.trade.tables.blocks.sets import BlockSet, built_in_sets
 from halfangle_service.trade.tables.blocks.tolerances import Grade, grades
 from halfangle_service.trade.tables.loader import Standing
+from halfangle_service.trade.tables.materials.expansion import MaterialName, materials
 
 _Millimetres = Annotated[float, Unit("millimetre")]
 _Micrometres = Annotated[float, Unit("micrometre")]
@@ -70,6 +72,41 @@ class BlockGradeEntry(ResultModel):
     standing: Standing = Field(description="How it is known.")
     note: str = Field(description="What to mind; empty where nothing.")
     ranges: list[BlockGradeRange] = Field(description="Its ranges, ascending.")
+
+
+class BlockFlatnessRange(ResultModel):
+    """Flatness of one range of sizes."""
+
+    over: _Millimetres = Field(description="Lower end of the range, not included.")
+    up_to: _Millimetres = Field(description="Upper end of the range, included, in millimetres.")
+    flatness: _Micrometres = Field(
+        description="Tolerance tf of the flatness of each measuring face, in micrometres."
+    )
+
+
+class BlockFlatnessEntry(ResultModel):
+    """Flatness that a grade asks of the measuring faces."""
+
+    name: str = Field(description="Name to use as `grade`.", examples=["iso-1"])
+    label: str = Field(description="The grade as its standard writes it.", examples=["ISO 1"])
+    ranges: list[BlockFlatnessRange] = Field(description="Its ranges, ascending.")
+    source: str = Field(description="Standard, edition, table.")
+    standing: Standing = Field(description="How it is known.")
+    note: str = Field(description="What to mind; empty where nothing.")
+
+
+class BlockMaterialEntry(ResultModel):
+    """A material of blocks and plates, and how it expands near 20 °C."""
+
+    name: MaterialName = Field(description="Name to use as `material`.", examples=["steel"])
+    expansion_coefficient: Annotated[float, Unit("per_kelvin")] = Field(
+        description="Coefficient of linear expansion, per kelvin."
+    )
+    expansion_coefficient_error_limit: Annotated[float, Unit("per_kelvin")] = Field(
+        description="Largest error ± of it that budgets take, per kelvin."
+    )
+    source: str = Field(description="Where it comes from.")
+    standing: Standing = Field(description="How it is known.")
 
 
 class BlockAngleSetEntry(ResultModel):
@@ -151,6 +188,46 @@ def _grade(grade: Grade) -> BlockGradeEntry:
             for end, te, tv in columns
         ],
     )
+
+
+@published_table("blocks.flatness-grades", singular="flatness-grade", key="name")
+def block_flatness() -> dict[str, BlockFlatnessEntry]:
+    """Flatness of gauge blocks.
+
+    Flatness of the measuring faces of each grade, by range of sizes. Parallelism is the variation
+    in length: `GET /v1/blocks/grades`.
+    """
+    return {name: _flatness(grade) for name, grade in flatness_grades().items()}
+
+
+def _flatness(grade: FlatnessGrade) -> BlockFlatnessEntry:
+    columns = zip(grade.over_mm, grade.up_to_mm, grade.flatness_um, strict=True)
+    return BlockFlatnessEntry(
+        name=grade.name,
+        label=grade.label,
+        ranges=[BlockFlatnessRange(over=o, up_to=u, flatness=f) for o, u, f in columns],
+        source=grade.source,
+        standing=grade.standing,
+        note=grade.note,
+    )
+
+
+@published_table("blocks.materials", singular="material", key="name")
+def block_materials() -> dict[str, BlockMaterialEntry]:
+    """Materials of blocks and plates.
+
+    Expansion near 20 °C (ISO 1) of each, near-zero glass-ceramic and quartz too.
+    """
+    return {
+        name: BlockMaterialEntry(
+            name=row.name,
+            expansion_coefficient=row.coefficient,
+            expansion_coefficient_error_limit=row.spread,
+            source=row.source,
+            standing=row.standing,
+        )
+        for name, row in materials().items()
+    }
 
 
 @published_table("blocks.angle-sets", singular="angle-set", key="name")

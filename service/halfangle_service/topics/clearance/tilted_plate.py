@@ -32,18 +32,14 @@ from halfangle_service.fields.clearance.set_up import (
 )
 from halfangle_service.fields.slopes import ConeFields, cone_slope
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.trade.clearance.assembly import (
-    Assembly,
-    Cone,
-    Direction,
-    Stroke,
-)
+from halfangle_service.trade.clearance.assembly import Assembly, Direction, Stroke
 from halfangle_service.trade.clearance.case import (
     Case,
     helpful_changes,
     require_assembly,
 )
 from halfangle_service.trade.clearance.search import stick_out_to_pass_under
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.set_up_drawing.under_wheel import UnderWheel, under_wheel_svg
 from halfangle_service.trade.sine.geometry import height_for_angle
 from halfangle_service.trade.uncertainty import Forecast

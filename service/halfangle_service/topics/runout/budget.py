@@ -113,13 +113,14 @@ def budget(request: RunoutBudgetRequest) -> Outcome[RunoutBudgetResult]:
         _require_whole_tilt(part, f"contributors/{place}/")
     lived_with = [(place, part) for place, part in parts if not part.can_be_mended]
     whole, limit = _chain(parts), request.limit_tir
+    half, nearly_all = whole.not_passed(50, 99)
     return Outcome(
         RunoutBudgetResult(
             tir=tir_estimate(whole),
             best_clocking_tir=whole.best_case,
             share_within_limit_percent=whole.percent_within(limit),
-            percentile_50_tir=whole.percentiles[50],
-            percentile_99_tir=whole.percentiles[99],
+            percentile_50_tir=half,
+            percentile_99_tir=nearly_all,
             mend_first=_mend_first(request.contributors, whole.tirs),
             forecast=whole.forecast(limit),
             mended_forecast=_chain(lived_with).forecast(limit) if lived_with else "holds",

@@ -9,7 +9,12 @@ from halfangle_service.fields.slopes import OneInXOut, TaperPerFootOut
 from halfangle_service.operation import published_table
 from halfangle_service.trade.cone import INCHES_PER_FOOT
 from halfangle_service.trade.tables.loader import Standing
-from halfangle_service.trade.tables.tapers.grades import AngleGrade, angle_grades
+from halfangle_service.trade.tables.tapers.grades import (
+    AngleGrade,
+    angle_grades,
+    printed_arcsec,
+    printed_diameter_band,
+)
 from halfangle_service.trade.tables.tapers.rates import Rate, standard_rates
 
 _Millimetres = Annotated[float, Unit("millimetre")]
@@ -62,11 +67,20 @@ class TaperAngleGradeRange(ResultModel):
     included_angle_band_microradians: Annotated[float, Unit("microradian")] = Field(
         description="The same in microradians, as the standard gives it."
     )
+    printed_arcsec: ArcsecOut = Field(
+        description="The same in whole seconds as the standard prints it, 0.206″ to a microradian."
+    )
     smallest_diameter_band: _Micrometres = Field(
         description="The same on the diameter over the shortest cone of the range: AT_D, its bound."
     )
     largest_diameter_band: _Micrometres = Field(
         description="The same on the diameter over the longest cone of the range: AT_D."
+    )
+    smallest_printed_diameter_band: _Micrometres = Field(
+        description="AT_D over the shortest cone as printed: the preferred number R10 next to it."
+    )
+    largest_printed_diameter_band: _Micrometres = Field(
+        description="AT_D over the longest cone as printed."
     )
 
 
@@ -98,8 +112,11 @@ def _grade_entry(grade: AngleGrade) -> TaperAngleGradeEntry:
                 up_to=up_to,
                 included_angle_band_arcsec=band * 1e-6 * ARCSEC_PER_RADIAN,
                 included_angle_band_microradians=band,
+                printed_arcsec=printed_arcsec(band),
                 smallest_diameter_band=band * over * 1e-3,
                 largest_diameter_band=band * up_to * 1e-3,
+                smallest_printed_diameter_band=printed_diameter_band(band * over * 1e-3),
+                largest_printed_diameter_band=printed_diameter_band(band * up_to * 1e-3),
             )
             for over, up_to, band in columns
         ],

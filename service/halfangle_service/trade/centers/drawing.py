@@ -61,7 +61,7 @@ def contact_svg(
     said = ["hole", f"{plain(2.0 * math.degrees(hole))}°"]
     sheet.note(said, view.at((inside, 0.6 * bottom)), (1.0, 0.2), "dot")
     ends = view.at((-pilot / 2.0, bottom)), view.at((pilot / 2.0, bottom))
-    dimension(sheet, *ends, f"pilot {figure(pilot, units)}", _DOWN)
+    dimension(sheet, *ends, f"pilot ⌀ {figure(pilot, units)}", _DOWN)
     ends = view.at((-half, 0.0)), view.at((-half, point))
     dimension(sheet, *ends, f"point {length(-point, units)} deep", _LEFT, first=6.0)
     scale = Scale(view.scale_to(units), units)
@@ -133,15 +133,15 @@ def _hole_figures(
     sheet: Sheet, view: View, hole: HoleDrawn, ball: BallInHole, units: Units, half: float
 ) -> None:
     over = view.scale * max(ball.height, 0.0)
-    mouth = hole.mouth_diameter / 2.0
-    ends = view.at((-mouth, 0.0)), view.at((mouth, 0.0))
-    said = f"mouth {figure(hole.mouth_diameter, units)}"
-    dimension(sheet, *ends, said, _UP, first=over + 7.0)
     if hole.chamfer_diameter is not None:
         edge = hole.chamfer_diameter / 2.0
         ends = view.at((-edge, 0.0)), view.at((edge, 0.0))
-        said = f"chamfer {figure(hole.chamfer_diameter, units)}"
+        said = f"⌀ {figure(hole.chamfer_diameter, units)}"
         dimension(sheet, *ends, said, _UP, first=over + 14.0)
+    mouth = hole.mouth_diameter / 2.0
+    ends = view.at((-mouth, 0.0)), view.at((mouth, 0.0))
+    said = f"⌀ {figure(hole.mouth_diameter, units)}"
+    dimension(sheet, *ends, said, _UP, first=over + 7.0)
     edge_level = hole.wall[-1][1]
     ends = view.at((half, 0.0)), view.at((half, edge_level))
     dimension(sheet, *ends, f"to pilot {length(-edge_level, units)}", _RIGHT, first=6.0)
@@ -154,7 +154,7 @@ def _hole_figures(
     sheet.note(lines, view.at((-0.4 * radius, ball.height - 0.5 * radius)), (-1.0, -0.5), "dot")
     pilot = hole.pilot_diameter / 2.0
     at = view.at((pilot, 1.05 * edge_level))
-    sheet.note(f"pilot {figure(hole.pilot_diameter, units)}", at, (1.0, 0.6), "arrow")
+    sheet.note(f"pilot ⌀ {figure(hole.pilot_diameter, units)}", at, (1.0, 0.6), "arrow")
     included = plain(2.0 * math.degrees(hole.half_angle_rad))
     middle = view.at(((mouth + pilot) / 2.0, -hole.chamfer_depth - hole.cone_depth / 2.0))
     sheet.note(f"{included}°", middle, (1.0, 0.3), "arrow")

@@ -19,7 +19,19 @@ from shapely import LineString, Polygon, get_coordinates, polygons, shortest_lin
 Point = tuple[float, float]
 #: What a body is, whatever it is called.
 BodyKind = Literal[
-    "cone", "shank", "nose", "turning-part", "fixture-body", "plate", "stack", "base"
+    "cone",
+    "shank",
+    "nose",
+    "turning-part",
+    "fixture-body",
+    "plate",
+    "stack",
+    "base",
+    "work",
+    "holder",
+    "angle-plate",
+    "bore",
+    "table",
 ]
 
 
@@ -68,8 +80,11 @@ def box(left: float, bottom: float, right: float, top: float) -> tuple[Point, ..
 def gaps_between(pairs: Sequence[tuple[HeadPart, Body]]) -> list[Gap]:
     """Exact distance of each part from its body; where they overlap, less than 0 by the way out."""
     cores = [_shape(part.core) for part, _ in pairs]
-    # Outlines of three corners end in one of them twice, so that all are made at once.
-    outlines = polygons([(*body.corners, *body.corners[-1:])[:4] for _, body in pairs])
+    # Outlines of fewer corners end in one of them again, so that all are made at once.
+    most = max((len(body.corners) for _, body in pairs), default=0)
+    outlines = polygons(
+        [(*body.corners, *body.corners[-1:] * (most - len(body.corners))) for _, body in pairs]
+    )
     ends = get_coordinates(shortest_line(cores, outlines)).reshape(-1, 4).tolist()
     return [_gap(part, body, *line) for (part, body), line in zip(pairs, ends, strict=True)]
 

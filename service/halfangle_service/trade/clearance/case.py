@@ -10,16 +10,9 @@ from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
 from halfangle_service.errors import Disagreement, Impossible
-from halfangle_service.trade.clearance.assembly import (
-    ROUNDING,
-    Assembly,
-    Direction,
-    Fixture,
-    Head,
-    Plate,
-    Stroke,
-)
+from halfangle_service.trade.clearance.assembly import ROUNDING, Assembly, Direction, Head, Stroke
 from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap
+from halfangle_service.trade.clearance.plate import Plate
 from halfangle_service.trade.clearance.search import (
     PLATE_BODIES,
     all_gaps,
@@ -27,9 +20,10 @@ from halfangle_service.trade.clearance.search import (
     needed_riser,
     needed_stick_out,
 )
+from halfangle_service.trade.clearance.stand import WheelState
+from halfangle_service.trade.clearance.turned import Fixture
 from halfangle_service.trade.wording import of_any_unit, option
 
-WheelState = Literal["new", "worn"]
 ChangeKind = Literal["stick-out", "riser", "wheel-diameter", "tilt-direction"]
 
 #: What says how far a body reaches down.
@@ -150,7 +144,7 @@ def require_fixture(fixture: Fixture) -> None:
             f"{of_any_unit(fixture.axis_height)} under the axis.",
             fields={"fixture/shank_diameter": "should be less than twice axis_height"},
         )
-    taken = {option(kind) for kind in get_args(BodyKind)}
+    taken = {*(option(kind) for kind in get_args(BodyKind)), "low stack"}
     for place, part in enumerate(fixture.turning):
         name = option(part.name.strip().casefold())
         if name in taken:

@@ -8,15 +8,9 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from halfangle_service.trade.clearance.assembly import (
-    Assembly,
-    Cone,
-    Direction,
-    Head,
-    Stroke,
-    head_parts,
-)
+from halfangle_service.trade.clearance.assembly import Assembly, Direction, Head, Stroke, head_parts
 from halfangle_service.trade.clearance.bodies import Body, BodyKind, Gap, gaps_between
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.roots import crossing
 
 #: Bodies that stand still on the plate; the others move back with the fixture.

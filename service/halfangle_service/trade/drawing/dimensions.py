@@ -35,6 +35,7 @@ class _Laid:
     end: Point
     line: tuple[Point, Point]
     outside: bool
+    centered: bool
     words: Words
 
 
@@ -43,14 +44,14 @@ def dimension(
 ) -> None:
     """Dimension the distance between two points, square to the way in which it stands off.
 
-    Where it has no room there it stands farther off, then in the next of the ways.
+    Where it has no room there it stands farther off, then in the next of the ways; where it has
+    none at all, where it lies over least.
     """
-    tried = [
-        (way, row) for way in map(_unit, ways) for row in _rows(start, end, figure, way, first)
-    ]
-    kept = [found for found in tried if _on_sheet(sheet, found[1])] or tried
-    free = (found for found in kept if _lies_free(sheet, *found, start, end))
-    off, laid = next(free, kept[0])
+    off, laid = _best(
+        sheet,
+        (start, end),
+        [(way, row) for way in map(_unit, ways) for row in _rows(start, end, figure, way, first)],
+    )
     for line in _extensions(laid, start, end, off):
         sheet.line(line, "thin")
     sheet.line(laid.line, "thin")
@@ -59,6 +60,20 @@ def dimension(
     sheet.arrowhead(laid.end, (turn * along[0], turn * along[1]))
     sheet.arrowhead(laid.start, (-turn * along[0], -turn * along[1]))
     sheet.write(laid.words)
+
+
+def _best(
+    sheet: Sheet, ends: tuple[Point, Point], tried: Sequence[tuple[Point, _Laid]]
+) -> tuple[Point, _Laid]:
+    """The first row that lies free, or the one that lies over least."""
+    best, least = tried[0], math.inf
+    for found in tried:
+        over = _lies_over(sheet, *found, *ends)
+        if over < least:
+            best, least = found, over
+        if not over:
+            break
+    return best
 
 
 def _extensions(laid: _Laid, start: Point, end: Point, off: Point) -> Iterator[tuple[Point, Point]]:
@@ -80,7 +95,10 @@ def _rows(start: Point, end: Point, figure: str, off: Point, first: float) -> It
         level = outer + first + row * APART
         a = _moved(start, off, level - _along(start, off))
         b = _moved(end, off, level - _along(end, off))
-        yield _laid(a, b, figure)
+        laid = _laid(a, b, figure)
+        yield laid
+        if not laid.centered:
+            yield _laid(a, b, figure, before_it=True)
 
 
 def _on_sheet(sheet: Sheet, row: _Laid) -> bool:
@@ -88,8 +106,11 @@ def _on_sheet(sheet: Sheet, row: _Laid) -> bool:
     return min(xs) >= EDGE and max(xs) <= sheet.width - EDGE
 
 
-def _laid(a: Point, b: Point, figure: str) -> _Laid:
-    """A dimension line between two points, with its figure above as one reads it."""
+def _laid(a: Point, b: Point, figure: str, *, before_it: bool = False) -> _Laid:
+    """A dimension line between two points, with its figure above as one reads it.
+
+    A figure that is too wide stands past its end, or `before_it`.
+    """
     if (b[0] - a[0], a[1] - b[1]) < (-1e-6, 0.0) or (abs(b[0] - a[0]) < 1e-6 and b[1] > a[1]):
         a, b = b, a
     length = math.hypot(b[0] - a[0], b[1] - a[1])
@@ -97,24 +118,27 @@ def _laid(a: Point, b: Point, figure: str) -> _Laid:
     wide = text_width(figure, TEXT)
     outside = length < 2.0 * ARROW + 1.0
     fits = wide <= length - 1.0
-    before = _TAIL if outside else 0.0
-    after = before if fits else max(before, ARROW if outside else 0.0) + wide + 1.0
+    tail = _TAIL if outside else 0.0
+    long = tail if fits else (ARROW if outside else 0.0) + wide + 1.5
+    before, after = (long, tail) if before_it else (tail, long)
     line = (_moved(a, along, -before), _moved(b, along, after))
-    begin = (length - wide) / 2.0 if fits else length + after - wide
+    begin = (length - wide) / 2.0 if fits else -before if before_it else length + after - wide
     foot = _moved(a, along, begin)
     above = (along[1], -along[0])
     turn = math.degrees(math.atan2(-along[1], along[0]))
     words = Words(figure, _moved(foot, above, BELOW_LINE), TEXT, turn_degrees=round(turn, 3))
-    return _Laid(a, b, line, outside, words)
+    return _Laid(a, b, line, outside, fits, words)
 
 
-def _lies_free(sheet: Sheet, off: Point, row: _Laid, start: Point, end: Point) -> bool:
+def _lies_over(sheet: Sheet, off: Point, row: _Laid, start: Point, end: Point) -> int:
+    """How badly a row lies over what is there, 0 where it does not."""
     room = sheet.room
     lines = (row.line, *_extensions(row, start, end, off))
     return (
-        room.all_free(row.words.boxes(), 0.3)
-        and room.all_free(_along_line(*row.line))
-        and not any(room.words_crossed(*line) for line in lines)
+        16 * (not _on_sheet(sheet, row))
+        + 8 * (not room.all_free(row.words.boxes(), 0.3))
+        + 4 * any(room.words_crossed(*line) for line in lines)
+        + (not room.all_free(_along_line(*row.line)))
     )
 
 
@@ -139,10 +163,11 @@ def angle_dimension(
     """Dimension an angle on an arc, from one direction counter-clockwise to another, in degrees.
 
     The sides are lines of the drawing. The arc has the first of the radii beside which the figure
-    has room, level; where none has, the first, and the figure a leader.
+    has room, level; where none has, the first that crosses no words, and the figure a leader.
     """
-    found = ((radius, _beside(sheet, vertex, start, end, figure, radius)) for radius in radii)
-    radius, words = next(((r, free) for r, free in found if free is not None), (radii[0], None))
+    clear = [r for r in radii if not _over_words(sheet, vertex, start, end, r)] or [radii[-1]]
+    found = ((radius, _beside(sheet, vertex, start, end, figure, radius)) for radius in clear)
+    radius, words = next(((r, free) for r, free in found if free is not None), (clear[0], None))
     outside = math.radians(end - start) * radius < 2.0 * ARROW + 1.0
     tail = math.degrees(_TAIL / radius) if outside else 0.0
     sheet.arc(vertex, radius, start - tail, end + tail)
@@ -162,14 +187,17 @@ def angle_dimension(
     sheet.note(figure, at, (math.cos(middle), -math.sin(middle)), "arrow")
 
 
+def _over_words(sheet: Sheet, vertex: Point, start: float, end: float, radius: float) -> bool:
+    """True where the arc would lie over words."""
+    along = [_polar(vertex, radius, math.radians(start + (end - start) * k / 8)) for k in range(9)]
+    return any(sheet.room.words_crossed(*chord) for chord in pairwise(along))
+
+
 def _beside(
     sheet: Sheet, vertex: Point, start: float, end: float, figure: str, radius: float
 ) -> Words | None:
-    """The figure beside the arc, inside or outside of it, where both are free."""
+    """The figure beside the arc, inside or outside of it, where it is free."""
     wide = text_width(figure, TEXT)
-    along = [_polar(vertex, radius, math.radians(start + (end - start) * k / 8)) for k in range(9)]
-    if any(sheet.room.words_crossed(*chord) for chord in pairwise(along)):
-        return None
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
         turn = math.radians(start + share * (end - start))
         for sign in (-1.0, 1.0):

@@ -40,6 +40,8 @@ _SHOULDER = 1.5
 _CROSSING_MM = 6.0
 #: Lines closer than this to level have no shoulder and stand over or under their words.
 _STEEP = 0.35
+#: Half of what is kept free where a leader ends.
+_END = 1.2
 #: Places looked at in one go.
 _TOGETHER = 24
 
@@ -54,7 +56,14 @@ class _Place:
 
 
 def settle(sheet: Sheet) -> None:
-    """Set every note of a sheet, in the order in which they came."""
+    """Set every note of a sheet, in the order in which they came.
+
+    Where their leaders end is kept free of the words of all.
+    """
+    for note in sheet.notes:
+        if _led(note) and not note.within:
+            x, y = note.at
+            sheet.room.take_head((x - _END, y - _END, x + _END, y + _END))
     for note in sheet.notes:
         if not (note.within and _set_within(sheet, note)):
             _set_beside(sheet, note)
@@ -82,7 +91,7 @@ def _set_within(sheet: Sheet, note: Note) -> bool:
 def _grid(note: Note, width: float, height: float) -> Iterator[Box]:
     """Boxes of a size inside an outline, a few millimetres apart."""
     xs, ys = [x for x, _ in note.within], [y for _, y in note.within]
-    across, down = 2.0, 1.5
+    across, down = 4.0, 2.5
     columns = int((max(xs) - min(xs) - width) / across) + 1
     rows = int((max(ys) - min(ys) - height) / down) + 1
     shift = ((max(xs) - min(xs) - width) % across) / 2.0

@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 
 from halfangle_service.trade.drawing.hatching import hatched
 from halfangle_service.trade.drawing.marks import (
-    TEXT,
     Area,
     Box,
     LineKind,
@@ -17,7 +16,6 @@ from halfangle_service.trade.drawing.marks import (
     around,
     in_file,
 )
-from halfangle_service.trade.drawing.metrics import BELOW, text_width
 from halfangle_service.trade.drawing.room import Room
 from halfangle_service.trade.drawing.scales import scale_within
 from halfangle_service.trade.units import Units, to_mm
@@ -233,12 +231,6 @@ class Sheet:
         boxes += [box for words in self.texts for box in words.boxes()]
         lefts, tops, rights, bottoms = zip(*boxes, strict=True)
         return min(lefts), min(tops), max(rights), max(bottoms)
-
-
-def centered(text: str, at: Point, size: float = TEXT, *, bold: bool = False) -> Words:
-    """Level words with their middle at a point."""
-    start = at[0] - text_width(text, size, bold=bold) / 2.0
-    return Words(text, (start, at[1] + (0.5 - BELOW) * size), size, bold)
 
 
 def _round(center: Point, radius: float, start: float, end: float) -> tuple[Point, ...]:

@@ -49,8 +49,9 @@ class Check:
 class CheckFacts:
     """What the checks compare, lengths in `units`; `shank_diameter` is the shank's largest.
 
-    `mistakes` are the wrong blocks that take the angle out of its tolerance. `blocks_to_spare` is
-    False where no other block could have been taken at all.
+    `mistakes` are the wrong blocks that take the angle out of its tolerance, the nearest to either
+    side; `smallest` the one that changes the height least, None where no other block could have
+    been taken at all.
     """
 
     units: Units
@@ -64,7 +65,7 @@ class CheckFacts:
     tolerance_arcsec: float
     cone_limit_tir: float
     mistakes: Sequence[StackMistake]
-    blocks_to_spare: bool
+    smallest: StackMistake | None
 
     @property
     def bench_step(self) -> float:
@@ -250,7 +251,7 @@ def _catches_by_angle(facts: CheckFacts, least_arcsec: float) -> tuple[bool | No
 
 
 def _nothing_to_catch(facts: CheckFacts) -> str:
-    if facts.blocks_to_spare:
+    if facts.smallest is not None:
         return "No single wrong block takes the angle out of its tolerance."
     return "No other block could have been taken."
 

@@ -29,18 +29,7 @@ def inspected_on_screen(
             "comparator",
             "A cast of the socket, shown as an outer cone.",
         )
-    budget = (
-        Budget((), not_stated=(ERROR,))
-        if error_arcsec is None
-        else Budget(
-            (
-                Contribution(
-                    ERROR, error_arcsec, sensitivity=1.0 / ARCSEC_PER_RADIAN, unit="arcsecond"
-                ),
-            )
-        )
-    )
-    proof = proof_of("angle", part.angle, budget, rule)
+    proof = proof_of("angle", part.angle, on_screen_budget(error_arcsec), rule)
     nominal = part.angle_rad if isinstance(part, InspectedFace) else 2.0 * part.cone.half_rad
     return Inspected(
         "comparator",
@@ -58,3 +47,11 @@ def inspected_on_screen(
         (proof,),
         ("size", "edges-out-of-focus") + (() if cone is None else ("runout",)),
     )
+
+
+def on_screen_budget(error_arcsec: float | None) -> Budget:
+    """Budget of an angle read on a screen, in radians; None where its error was not stated."""
+    if error_arcsec is None:
+        return Budget((), not_stated=(ERROR,))
+    slope = 1.0 / ARCSEC_PER_RADIAN
+    return Budget((Contribution(ERROR, error_arcsec, sensitivity=slope, unit="arcsecond"),))

@@ -43,6 +43,8 @@ Unseen = Literal[
 Quantity = Literal["angle", "large-diameter"]
 ReadingUnit = Literal["length", "degree", "percent"]
 Range = tuple[float, float]
+#: One of the angles of a part that has two.
+InspectedAngle = Literal["x-angle", "y-angle"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +175,10 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Inspected:
-    """A means that reaches the part: how it is set up, read, and what each proof comes to."""
+    """A means that reaches the part: how it is set up, read, and what each proof comes to.
+
+    `of` is the one angle of several that it measures; None where the part has one.
+    """
 
     means: MeansName
     how: str
@@ -181,6 +186,7 @@ class Inspected:
     readings: tuple[Reading, ...]
     proofs: tuple[Proof, ...]
     cannot_see: tuple[Unseen, ...]
+    of: InspectedAngle | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,14 +203,18 @@ class OutOfReach:
 
 
 def best_of(found: Iterable[Inspected]) -> MeansName | None:
-    """Of the means that prove the angle the one that tells most apart; None where none proves it.
+    """Of the means that prove every angle the one that tells most apart; None where none does.
 
     Of means that tell as much apart the first.
     """
-    proving = [
-        (proof.told_apart or 0.0, one.means)
-        for one in found
-        for proof in one.proofs
-        if proof.quantity == "angle" and proof.proves
-    ]
-    return min(proving, key=lambda pair: pair[0])[1] if proving else None
+    proofs: dict[MeansName, list[Proof]] = {}
+    for one in found:
+        own = [proof for proof in one.proofs if proof.quantity == "angle"]
+        if own:
+            proofs.setdefault(one.means, []).extend(own)
+    proving = {
+        means: max(proof.told_apart or 0.0 for proof in own)
+        for means, own in proofs.items()
+        if all(proof.proves for proof in own)
+    }
+    return min(proving.items(), key=lambda entry: entry[1])[0] if proving else None

@@ -7,7 +7,7 @@ off is its budget. Lengths in one unit, angles in radians.
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from halfangle_service.trade.inspection.means import (
     Inspected,
@@ -37,6 +37,9 @@ _HELD: dict[Holding, str] = {
     "on-its-generator": "the part lying on its generator",
     "in-a-vee": "the part lying in a vee along the plate",
 }
+#: How a socket is held, and where the indicator runs.
+_SOCKET = "the socket's axis along the plate, its mouth up the slope"
+_ON_TOP, _IN_BORE = "along the top of the surface", "along the lower wall of the bore"
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +65,7 @@ class Levelled:
     slant: float
     held: str
     unseen: tuple[Unseen, ...]
+    where: str = _ON_TOP
 
     @property
     def plate_degrees(self) -> float:
@@ -73,12 +77,12 @@ def level_cone(
     part: InspectedCone, holding: Holding, vee_half_rad: float, largest_degrees: float | None
 ) -> Levelled | OutOfReach:
     """How a plate levels a cone's top generator; raises Impossible for one that lies in no vee."""
-    if part.internal:
+    if part.internal and holding != "between-centers":
         return OutOfReach(
             "sine-plate",
-            "A sine plate carries an outer cone; a socket's surface lies inside.",
-            "plate",
-            "Probe it at two depths, or blue a fitting plug into it and measure the plug.",
+            f"A socket does not lie {holding.replace('-', ' ')}: its surface lies inside.",
+            "plate/holding",
+            "Held with its axis along the plate, its bore indicated.",
         )
     half = part.cone.half_rad
     level = plate_angle(half, holding, vee_half_rad)
@@ -99,8 +103,9 @@ def level_cone(
         lambda error: plate_angle(part.half_rad(error), holding, vee_half_rad),
         2.0 * half_angle_sensitivity(level, holding, vee_half_rad),
         part.length / math.cos(half),
-        _HELD[holding],
+        _SOCKET if part.internal else _HELD[holding],
         ("size", "form-round-the-part", "runout"),
+        _IN_BORE if part.internal else _ON_TOP,
     )
 
 
@@ -157,7 +162,7 @@ def inspected_on_plate(
     return Inspected(
         "sine-plate",
         f"Set the plate on {figure(plate.height, units)}, {level.held}, and run an indicator "
-        f"{figure(travel, units)} along the top of the surface; a rise is toward the low roll.",
+        f"{figure(travel, units)} {level.where}; a rise is toward the low roll.",
         (
             Setting("plate_angle", math.degrees(level.plate_rad), "degree"),
             Setting("height", plate.height),
@@ -177,10 +182,7 @@ def inspected_on_plate(
 
 def _own_budget(level: Levelled, plate: PlateSet, travel: float) -> Budget:
     """Budget of the part's angle: a plate that stands steeper makes the part seem blunter."""
-    turned = tuple(
-        replace(part, sensitivity=-level.per_lean * part.sensitivity)
-        for part in plate.budget.contributions
-    )
+    turned = tuple(part.times(-level.per_lean) for part in plate.budget.contributions)
     not_stated = plate.budget.not_stated
     if plate.indicating_error is None:
         return Budget(turned, not_stated=(*not_stated, "indicating_error_limit"))

@@ -11,6 +11,7 @@ the work leaves cusps R − √(R² − f²/4) high; one that is seen on edge co
 import math
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cache
 from typing import Literal
 
 from halfangle_service.trade.tapers.feed import Measure, amount_of, passes
@@ -97,6 +98,7 @@ class Habits:
     past_small_end: float | None = None
 
 
+@cache
 def usual(units: Units) -> Habits:
     """What shops do; common practice, no source."""
     step = bench_step(units)

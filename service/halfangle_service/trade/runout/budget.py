@@ -7,14 +7,11 @@ the length, the TIR of the assembly, is asked for (JCGM 102:2011 treats such vec
 
 import math
 from dataclasses import dataclass
-from functools import cached_property
 from typing import NamedTuple
 
 from halfangle_service.trade.runout.phases import not_passed, share_within
 from halfangle_service.trade.uncertainty import Forecast
 
-#: In so many of 100 assemblies the TIR is not passed.
-PERCENTILES = (50, 95, 99)
 #: A chain holds where so many of 100 assemblies keep the limit, and does not where so few do.
 HOLDING, NOT_HOLDING = 95.0, 5.0
 #: A TIR past the limit by no more than this part of it, and a percentage less than another by no
@@ -64,11 +61,10 @@ class RunoutBudget:
         """Best clocking of all: zero where the vectors can close a polygon."""
         return max(0.0, 2.0 * max(self.tirs, default=0.0) - self.worst_case)
 
-    @cached_property
-    def percentiles(self) -> dict[int, float]:
-        """TIR not passed in so many of 100 assemblies."""
-        found = not_passed(self.tirs, [percent / 100.0 for percent in PERCENTILES])
-        return dict(zip(PERCENTILES, found.tolist(), strict=True))
+    def not_passed(self, *percents: int) -> list[float]:
+        """For each percentage the TIR that is not passed in so many of 100 assemblies."""
+        found: list[float] = not_passed(self.tirs, [p / 100.0 for p in percents]).tolist()
+        return found
 
     def percent_within(self, tir: float) -> float:
         """Share of assemblies, in percent, that do not pass a TIR."""

@@ -156,8 +156,7 @@ def direction_budget(offset: float, across: Budget) -> Budget:
     return replace(
         across,
         contributions=tuple(
-            replace(c, sensitivity=c.sensitivity * per_length, unit=c.unit or "length")
-            for c in across.contributions
+            replace(c.times(per_length), unit=c.unit or "length") for c in across.contributions
         ),
     )
 

@@ -10,10 +10,13 @@ evenly spread directions.
 
 import math
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
+
+from halfangle_service.trade.roots import curve_at_zero
 
 Floats = NDArray[np.float64]
 
@@ -33,6 +36,11 @@ _DIRECTIONS = 2048
 _DISC = 1.02
 #: Steps to a length at most, and how near to its share it comes.
 _STEPS, _NEAR_ENOUGH = 60, 1e-9
+#: Where the whole range is looked at, as parts of it, closest at its ends; where about a guess, how
+#: often, and how little a curve bends there.
+_LOOK = (1.0 - np.cos(np.linspace(0.0, math.pi, 15))) / 2.0
+_NEXT = np.array([-1e-5, 0.0, 1e-5])
+_TRIES, _STRAIGHT = 3, 1e-8
 
 #: Shares of sums within distances, in lengths of all vectors in line.
 _Within = Callable[[Floats], Floats]
@@ -43,8 +51,13 @@ def share_within(lengths: Sequence[float], distance: float) -> float:
     total = math.fsum(lengths)
     if distance >= total:
         return 1.0
-    within = _within([length / total for length in lengths])
-    return float(within(np.array([distance / total]))[0])
+    return _share_within(tuple(length / total for length in lengths), distance / total)
+
+
+@lru_cache(maxsize=256)
+def _share_within(parts: tuple[float, ...], distance: float) -> float:
+    """The same in lengths of all vectors in line; kept, for the jobs of a shop are held alike."""
+    return float(_within(parts)(np.array([distance]))[0])
 
 
 def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
@@ -53,13 +66,25 @@ def not_passed(lengths: Sequence[float], shares: Sequence[float]) -> Floats:
     parts = sorted(
         (length / total for length in lengths if length > _NOTHING * total), reverse=True
     )
+    return total * np.array(_not_passed(tuple(parts), tuple(shares)))
+
+
+@lru_cache(maxsize=256)
+def _not_passed(parts: tuple[float, ...], shares: tuple[float, ...]) -> tuple[float, ...]:
+    """The same in lengths of all vectors in line; kept likewise."""
     wanted = np.array(shares)
     if len(parts) < 2:
-        return np.full_like(wanted, total)
-    if len(parts) == 2:
-        return total * _sum_at(parts[0], parts[1], wanted)
-    shortest = max(0.0, 2.0 * parts[0] - 1.0)
-    return total * _crossings(_within(parts), wanted, shortest)
+        found = np.ones_like(wanted)
+    elif len(parts) == 2:
+        found = _sum_at(parts[0], parts[1], wanted)
+    else:
+        rising, shortest = _within(parts), max(0.0, 2.0 * parts[0] - 1.0)
+        if len(parts) == 3:
+            found = _looked_for(rising, wanted, shortest)
+        else:
+            ends = (np.full_like(wanted, shortest), -wanted), (np.ones_like(wanted), 1.0 - wanted)
+            found = _crossings(rising, wanted, *ends)
+    return tuple(found.tolist())
 
 
 def _within(lengths: Sequence[float]) -> _Within:
@@ -160,13 +185,69 @@ def _zeros(terms: int) -> tuple[Floats, Floats]:
     return zeros, 2.0 / (zeros * j1(zeros) ** 2)
 
 
-def _crossings(rising: _Within, wanted: Floats, start: float) -> Floats:
+def _looked_for(rising: _Within, wanted: Floats, start: float) -> Floats:
     """Where a function that rises from 0 at `start` to 1 at 1 reaches each of the wanted shares.
 
-    False position, the kept end's value halved (the Illinois rule), all of them at once.
+    A look at the whole range tells about where, the curve through values next to there where
+    exactly, at the second or third time. Where it bends sharply, the places looked at on both sides
+    are closed in on.
     """
-    low, high = np.full_like(wanted, start), np.ones_like(wanted)
-    at_low, at_high = -wanted, 1.0 - wanted
+    places = start + (1.0 - start) * _LOOK
+    values = np.concatenate([[0.0], rising(places[1:-1]), [1.0]])
+    after = np.clip(np.searchsorted(values, wanted), 1, len(places) - 1)
+    found = [
+        _nearer(rising, share, _about(share, place, values, places))
+        for share, place in zip(wanted.tolist(), after.tolist(), strict=True)
+    ]
+    result = np.array([math.nan if place is None else place for place in found])
+    bent = np.isnan(result)
+    if bent.any():
+        low, high = after[bent] - 1, after[bent]
+        ends = ((places[end], values[end] - wanted[bent]) for end in (low, high))
+        result[bent] = _crossings(rising, wanted[bent], *ends)
+    return result
+
+
+def _about(share: float, after: int, values: Floats, places: Floats) -> float:
+    """About where a share is, between one of the places looked at and the one before."""
+    first = min(max(after - 2, 0), len(places) - 4)
+    low, high = float(places[after - 1]), float(places[after])
+    looked = (values[first : first + 4] - share).tolist()
+    if all(below < above for below, above in pairwise(looked)):
+        guess = curve_at_zero(looked, places[first : first + 4].tolist())
+        if low < guess < high:
+            return guess
+    return (low + high) / 2.0
+
+
+def _nearer(rising: _Within, share: float, guess: float) -> float | None:
+    """Where a function reaches a share, by the curve through three values about a guess.
+
+    None where it bends too sharply: a straight line comes as near but for the bend.
+    """
+    for _ in range(_TRIES):
+        places = guess + _NEXT
+        off = (rising(places) - share).tolist()
+        if not off[0] < off[1] < off[2]:
+            return None
+        at = places.tolist()
+        guess = curve_at_zero(off, at)
+        if off[0] <= 0.0 <= off[2]:
+            bend = guess - curve_at_zero(off[::2], at[::2])
+            rise = (off[2] - off[0]) / (at[2] - at[0])
+            return guess if abs(bend) * rise < _STRAIGHT else None
+    return None
+
+
+def _crossings(
+    rising: _Within, wanted: Floats, below: tuple[Floats, Floats], above: tuple[Floats, Floats]
+) -> Floats:
+    """Where a rising function reaches each of the wanted shares, between places on both sides.
+
+    With each place goes the function less the share there. False position, the kept end's value
+    halved (the Illinois rule), all of them at once.
+    """
+    (low, at_low), (high, at_high) = below, above
     before = np.zeros_like(wanted)
     for _ in range(_STEPS):
         value = high - at_high * (high - low) / (at_high - at_low)
@@ -175,9 +256,9 @@ def _crossings(rising: _Within, wanted: Floats, start: float) -> Floats:
             break
         side = np.sign(found)
         kept = np.where(side == before, 0.5, 1.0)
-        below = found <= 0.0
-        low, high = np.where(below, value, low), np.where(below, high, value)
-        at_low = np.where(below, found, at_low * kept)
-        at_high = np.where(below, at_high * kept, found)
+        under = found <= 0.0
+        low, high = np.where(under, value, low), np.where(under, high, value)
+        at_low = np.where(under, found, at_low * kept)
+        at_high = np.where(under, at_high * kept, found)
         before = side
     return value

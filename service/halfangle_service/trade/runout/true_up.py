@@ -175,7 +175,7 @@ def joined(*parts: tuple[Budget, float, str]) -> Budget:
     """Budget of a sum of independent vectors, each times a factor and with its own name."""
     return Budget(
         tuple(
-            replace(c, sensitivity=c.sensitivity * factor, of=name)
+            replace(c.times(factor), of=name)
             for budget, factor, name in parts
             for c in budget.contributions
         ),

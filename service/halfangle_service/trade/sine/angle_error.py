@@ -93,7 +93,7 @@ def _contributions(inputs: ErrorInputs, term: Term) -> Iterator[Contribution]:
         for name, part in inputs.block_materials.items():
             spread = inputs.with_value(term, materials()[name].spread)
             whole = contribution(spread, term)
-            yield replace(whole, sensitivity=whole.sensitivity * part, of=name)
+            yield replace(whole.times(part), of=name)
 
 
 def of_included_angle(plate_angle: Budget) -> Budget:
@@ -101,9 +101,7 @@ def of_included_angle(plate_angle: Budget) -> Budget:
 
     The half angle follows the plate one to one, and both sides of the cone have it.
     """
-    doubled = tuple(
-        replace(part, sensitivity=2.0 * part.sensitivity) for part in plate_angle.contributions
-    )
+    doubled = tuple(part.times(2.0) for part in plate_angle.contributions)
     return replace(plate_angle, contributions=doubled, offset=2.0 * plate_angle.offset)
 
 

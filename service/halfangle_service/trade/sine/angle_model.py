@@ -13,6 +13,7 @@ at 0): its own is that of the second-order term −tan θ ψ²/2, and what it do
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal, get_args
 
 import numpy as np
@@ -55,7 +56,7 @@ _UNITS: dict[Term, TermUnit] = {
 Values = float | NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class SetUp:
     """A sine set-up as nominally made: lengths in one unit, expansions per kelvin.
 
@@ -94,6 +95,33 @@ class SetUp:
     def warm(self) -> float:
         """Kelvins from 20 °C as far as is known."""
         return self.temperature_offset or 0.0
+
+    @cached_property
+    def sensitivities(self) -> Mapping[Term, float]:
+        """Change of the angle for one unit of each term, as `sensitivity` gives it."""
+        tangent = math.tan(self.angle_rad)
+        by_height = 1.0 / (self.center_distance * math.cos(self.angle_rad))
+        by_stack = tangent + self.stack_offset * by_height  # H / (L cos θ)
+        on_rolls = 1.0 / self.center_distance if self.parallelism_on_rolls else 0.0
+        return {
+            "center_distance_error_limit": -tangent / self.center_distance,
+            "roll_difference": (by_height - on_rolls) / 2.0,
+            "roll_parallelism": by_height / 2.0,
+            "face_parallelism": 1.0 / self.face_length,
+            "face_flatness": 1.0 / self.face_length,
+            "stack_error_limit": by_height,
+            "resolution": by_height / 2.0 if self.stack_deviation is None else 0.0,
+            "table_flatness": by_height,
+            "particle": by_height,
+            "temperature_error_limit_celsius": by_stack
+            * (self.block_expansion - self.plate_expansion),
+            "temperature_difference_celsius": by_stack * self.block_expansion,
+            "block_expansion": by_stack * self.warm,
+            "plate_expansion": -by_stack * self.warm,
+            "axis_yaw_error_limit_arcsec": -tangent,
+            "axis_pitch_error_limit_arcsec": 1.0 / ARCSEC_PER_RADIAN,
+            "wheel_breakdown": 1.0 / self.wheel_contact_length,
+        }
 
 
 def unit_of(term: Term) -> TermUnit:
@@ -136,30 +164,7 @@ def _face_lean(set_up: SetUp, off: Mapping[Term, Values]) -> Values:
 
 def sensitivity(set_up: SetUp, term: Term) -> float:
     """Change of the angle in radians for one unit of a term; for yaw, for one of ψ²/2."""
-    tangent = math.tan(set_up.angle_rad)
-    by_height = 1.0 / (set_up.center_distance * math.cos(set_up.angle_rad))
-    by_stack = tangent + set_up.stack_offset * by_height  # H / (L cos θ)
-    on_rolls = 1.0 / set_up.center_distance if set_up.parallelism_on_rolls else 0.0
-    slopes: dict[Term, float] = {
-        "center_distance_error_limit": -tangent / set_up.center_distance,
-        "roll_difference": (by_height - on_rolls) / 2.0,
-        "roll_parallelism": by_height / 2.0,
-        "face_parallelism": 1.0 / set_up.face_length,
-        "face_flatness": 1.0 / set_up.face_length,
-        "stack_error_limit": by_height,
-        "resolution": by_height / 2.0 if set_up.stack_deviation is None else 0.0,
-        "table_flatness": by_height,
-        "particle": by_height,
-        "temperature_error_limit_celsius": by_stack
-        * (set_up.block_expansion - set_up.plate_expansion),
-        "temperature_difference_celsius": by_stack * set_up.block_expansion,
-        "block_expansion": by_stack * set_up.warm,
-        "plate_expansion": -by_stack * set_up.warm,
-        "axis_yaw_error_limit_arcsec": -tangent,
-        "axis_pitch_error_limit_arcsec": 1.0 / ARCSEC_PER_RADIAN,
-        "wheel_breakdown": 1.0 / set_up.wheel_contact_length,
-    }
-    return slopes[term]
+    return set_up.sensitivities[term]
 
 
 def acts(set_up: SetUp, term: Term) -> bool:

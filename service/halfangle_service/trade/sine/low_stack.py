@@ -9,17 +9,22 @@ hold does not exist; a search guided by it then names the blocks.
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import BeyondBound
+from halfangle_service.trade.stacks.search.kept import Kept
 from halfangle_service.trade.stacks.search.stacking import (
+    ALONE,
+    COUNTS,
     UNREACHED,
     SizesInSteps,
     StackTable,
+    fewest_of,
+    one_more,
     stack_table,
 )
 from halfangle_service.trade.wording import plain
@@ -82,10 +87,10 @@ class DifferenceTable(SizesInSteps):
     """The fewest blocks for every difference, high less low, that so many blocks reach."""
 
     @cached_property
-    def fewest(self) -> NDArray[np.uint8]:
-        """Fewest blocks for the differences −reach … +reach; UNREACHED where there are none.
+    def _lookup(self) -> bytes:
+        """Fewest blocks for the differences 0 … +reach; UNREACHED where there are none.
 
-        Raises BeyondBound where the table would be too long.
+        Those of −1 … −reach are the same. Raises BeyondBound where the table would be too long.
         """
         length = 2 * self.reach + 1
         if length > MOST_ENTRIES or length * len(self.sizes) > MOST_WORK:
@@ -95,32 +100,35 @@ class DifferenceTable(SizesInSteps):
                 f"{MOST_WORK} differences times blocks. Round the sizes to their nominals.",
                 fields={"sizes": f"should share a coarser step than {plain(self.step / 1e7)} mm"},
             )
-        table = np.full(length, UNREACHED, np.uint8)
-        table[self.reach] = 0
-        for size in self.sizes:
-            self._add_block(table, size // self.step)
-        table[table > self.max_blocks] = UNREACHED
-        return table
+        counts, reach = np.zeros(self.reach + 1, COUNTS), 0
+        # Blocks join from the smallest up, so that only differences already in reach are visited.
+        for size, reach_with in zip(reversed(self.sizes), self.reach_of_each, strict=True):
+            self._add_block(counts, size // self.step, reach)
+            reach = reach_with
+        return fewest_of(counts, self.max_blocks)
 
     @staticmethod
-    def _add_block(table: NDArray[np.uint8], step: int) -> None:
-        """Let one more block stand under either roll."""
-        if step >= len(table):
-            return
-        with_block = table + np.uint8(1)
-        np.minimum(table[step:], with_block[:-step], out=table[step:])
-        np.minimum(table[:-step], with_block[step:], out=table[:-step])
+    def _add_block(counts: NDArray[np.uint8], step: int, reach: int) -> None:
+        """Let one more block stand under either roll; differences up to `reach` are there."""
+        with_block = one_more(counts[: reach + 1])
+        higher = counts[step : step + reach + 1]
+        higher |= with_block[: len(higher)]
+        if reach >= step:
+            counts[: reach + 1 - step] |= with_block[step:]
+        turned = min(step, reach)  # differences less than the block: the low stack is the higher
+        counts[step - turned : step] |= with_block[turned:0:-1]
+        counts[step] |= ALONE
 
     @cached_property
-    def _lookup(self) -> bytes:
-        return self.fewest.tobytes()
+    def _fewest(self) -> NDArray[np.uint8]:
+        return np.frombuffer(self._lookup, np.uint8)
 
     def count(self, difference: int) -> int:
         """Fewest blocks for a difference in 0.1 nm, UNREACHED where there are none."""
-        quotient, rest = divmod(difference, self.step)
-        if rest or abs(quotient) > self.reach:
+        quotient, rest = divmod(abs(difference), self.step)
+        if rest or quotient > self.reach:
             return UNREACHED
-        return self._lookup[quotient + self.reach]
+        return self._lookup[quotient]
 
     def candidates(self, target: float, within: tuple[float, float] | None = None) -> list[int]:
         """Differences that can be reached from the least to the greatest that will do.
@@ -142,13 +150,14 @@ class DifferenceTable(SizesInSteps):
         last = min(math.floor(high / self.step), self.reach)
         if first > last:
             return []
-        counts = self.fewest[first + self.reach : last + self.reach + 1]
-        found = ((np.flatnonzero(counts != UNREACHED) + first) * self.step).tolist()
+        steps = np.arange(first, last + 1)
+        found = (steps[self._fewest[np.abs(steps)] != UNREACHED] * self.step).tolist()
         return sorted(found, key=lambda difference: (abs(difference - target), difference))
 
     def nearest(self, target: float) -> list[int]:
         """The differences nearest to a target that can be reached: at or below, at or above."""
-        reached = (np.flatnonzero(self.fewest != UNREACHED) - self.reach) * self.step
+        upward = np.flatnonzero(self._fewest != UNREACHED) * self.step
+        reached = np.concatenate([-upward[:0:-1], upward])
         position = int(np.searchsorted(reached, target))
         return [int(d) for d in reached[max(position - 1, 0) : position + 1]]
 
@@ -200,7 +209,10 @@ class _Search:
 
 
 def fewest_pair(
-    table: DifferenceTable, differences: Iterable[int], conditions: Conditions
+    table: DifferenceTable,
+    differences: Iterable[int],
+    conditions: Conditions,
+    most_tries: int = MOST_TRIES,
 ) -> tuple[Pair | None, bool]:
     """Give the pair of the fewest blocks for any of the differences, and whether that is proved.
 
@@ -208,7 +220,7 @@ def fewest_pair(
     the fewest. No pair and False: the bound on the work was reached before the end.
     """
     wanted = list(differences)
-    search = _Search(table, conditions)
+    search = _Search(table, conditions, most_tries)
     for blocks in range(1, table.max_blocks + 1):
         for difference in wanted:
             if table.count(difference) > blocks:
@@ -219,14 +231,14 @@ def fewest_pair(
     return None, True
 
 
-@lru_cache(maxsize=16)
-def _table(sizes: tuple[int, ...], max_blocks: int) -> DifferenceTable:
-    return DifferenceTable(sizes, max_blocks)
+_KEPT: Kept[tuple[tuple[int, ...], int], DifferenceTable] = Kept(
+    lambda key: DifferenceTable(*key), lambda table: table.reach, MOST_ENTRIES
+)
 
 
 def difference_table(sizes: Sequence[int], max_blocks: int) -> DifferenceTable:
     """Give the table of a set, made once and kept; `sizes` in 0.1 nm, one entry a block."""
-    return _table(tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes)))
+    return _KEPT.get((tuple(sorted(sizes, reverse=True)), min(max_blocks, len(sizes))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,6 +253,7 @@ class Preference:
     use: LowStackUse
     max_single_blocks: int
     conditions: Conditions
+    most_tries: int = MOST_TRIES
 
     def singles(self, table: DifferenceTable) -> StackTable:
         """Table of the single stacks that will do, from the same blocks."""
@@ -256,7 +269,7 @@ class Preference:
             single = self._single(table, differences)
             if single is not None or self.use == "never":
                 return single
-        pair, finished = fewest_pair(table, differences, self.conditions)
+        pair, finished = fewest_pair(table, differences, self.conditions, self.most_tries)
         if pair is None and not finished:
             raise BeyondBound(
                 "The search for two stacks under these conditions reached its bound on the work.",

@@ -80,7 +80,7 @@ class _Half:
         return _Half(self.keys[kept], self.ranks[kept])
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, weakref_slot=True)
 class _Box:
     """Kinds by descending angle: the first `cut` of them are in `left`, the others in `right`."""
 

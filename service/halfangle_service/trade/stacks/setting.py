@@ -1,27 +1,20 @@
-"""The stack that sets a height, from the blocks there are, and a second one to check it by.
+"""The stack that sets a height, from the blocks there are.
 
 Heights in 0.1 nm.
 """
 
 from dataclasses import dataclass
 
-from halfangle_service.trade.stacks.mistakes import without
-from halfangle_service.trade.stacks.search.stacking import StackTable, stack_table
+from halfangle_service.trade.stacks.search.stacking import StackTable
 from halfangle_service.trade.stacks.supply import Box, Piece
 
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """A stack for a height, what is left in the box, and another stack to check it by.
-
-    `pieces` are its blocks, largest first, `spare` the blocks left; `exact` where the height,
-    rounded to 0.1 nm, is theirs; `second_stack` nominal sizes of other blocks.
-    """
+    """A stack for a height: its blocks, largest first, and the `spare` ones left in the box."""
 
     pieces: tuple[Piece, ...]
     spare: tuple[Piece, ...]
-    exact: bool
-    second_stack: tuple[int, ...] | None
 
     @property
     def blocks(self) -> tuple[int, ...]:
@@ -46,13 +39,10 @@ def choose_setting(height: float, box: Box, max_blocks: int) -> Setting:
     nominal sizes.
     """
     table = box.table(max_blocks)
-    exact = table.stack(round(height))
-    blocks = exact or _nearest(table, height)
-    left = without(box.sizes, blocks)
-    second = stack_table(left, max_blocks).stack(sum(blocks)) if left else None
+    blocks = table.stack(round(height)) or _nearest(table, height)
     positions = table.positions(blocks)
     spare = box.pick(place for place in range(len(box.pieces)) if place not in positions)
-    return Setting(box.pick(positions), spare, exact is not None, second)
+    return Setting(box.pick(positions), spare)
 
 
 def _nearest(table: StackTable, height: float) -> tuple[int, ...]:

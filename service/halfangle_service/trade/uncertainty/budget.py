@@ -73,6 +73,19 @@ class Contribution:
             return abs(self.at_limit) * SQUARE_SPREAD
         return abs(self.sensitivity) * self.standard_uncertainty
 
+    def times(self, factor: float) -> "Contribution":
+        """The same input to a result that follows this one so many times over."""
+        return Contribution(
+            self.name,
+            self.value,
+            self.distribution,
+            factor * self.sensitivity,
+            self.degrees_of_freedom,
+            self.one_sided,
+            self.unit,
+            self.of,
+        )
+
     @property
     def worst_case(self) -> float | None:
         """Largest change of the result that the input can cause; 3 sigma for a normal input.
@@ -121,17 +134,15 @@ class Budget:
     @property
     def degrees_of_freedom(self) -> float:
         """Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1)."""
-        fourth = math.fsum(
-            c.in_result**4 / c.degrees_of_freedom for c in self.contributions if c.in_result
-        )
+        estimated = (c for c in self.contributions if math.isfinite(c.degrees_of_freedom))
+        fourth = math.fsum(c.in_result**4 / c.degrees_of_freedom for c in estimated)
         return self.standard_uncertainty**4 / fourth if fourth else math.inf
 
     def shares(self) -> tuple[float, ...]:
         """Share of each contribution in the combined variance, in percent; they sum to 100."""
-        total = self.standard_uncertainty**2
-        if not total:
-            return tuple(0.0 for _ in self.contributions)
-        return tuple(100.0 * c.in_result**2 / total for c in self.contributions)
+        spreads = [c.in_result for c in self.contributions]
+        total = math.hypot(*spreads) ** 2
+        return tuple(100.0 * spread**2 / total if total else 0.0 for spread in spreads)
 
     def largest(self) -> Contribution | None:
         """The contribution with the largest share; None where nothing contributes."""

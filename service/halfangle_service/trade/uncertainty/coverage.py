@@ -10,13 +10,14 @@ effective degrees of freedom is used instead (JCGM 100:2008, G.4). All in the un
 """
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable
 from functools import lru_cache
+from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
-from halfangle_service.trade.roots import crossing_near
+from halfangle_service.trade.roots import crossing_near, zero_about
 from halfangle_service.trade.uncertainty.budget import (
     DIVISOR,
     SQUARE_MEAN,
@@ -54,23 +55,50 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     parts = parts_of(budget.contributions)
     if not parts:
         return 0.0
-    spread = budget.standard_uncertainty
     if math.isfinite(budget.degrees_of_freedom):
-        return coverage_factor(probability, budget.degrees_of_freedom) * spread
+        factor = coverage_factor(probability, budget.degrees_of_freedom)
+        return factor * budget.standard_uncertainty
     if all(kind == "normal" for kind, _ in parts):
-        return coverage_factor(probability) * spread
+        return coverage_factor(probability) * budget.standard_uncertainty
     if len(parts) == 1 and parts[0][0] == "rectangular":
         return probability * parts[0][1]
+    return _covering(parts, probability)
+
+
+@lru_cache(maxsize=1024)
+def _covering(parts: Parts, probability: float) -> float:
+    """Half-width that covers a probability, kept: many ways of a plan have errors alike."""
+    spread = math.hypot(*(size * _SPREAD[kind] for kind, size in parts))
     # No distribution has less within so many standard deviations (Chebyshev's inequality).
     most = spread / math.sqrt(1.0 - probability) if probability < 1.0 else math.inf
-    between = probability_of(parts)
     most = min(most, _reach(parts))
+    if len(parts) > 1 and probability < 1.0:
+        others, beside = without_widest(parts)
+        rest = sum_of(others, beside)
+        guess = _likely_factor(parts, spread, probability) * spread
+        found = zero_about(lambda widths: rest.within(widths, beside) - probability, guess)
+        if found is not None:
+            return found
+    between = probability_of(parts)
 
     def short(width: float) -> float:
         return between(-width, width) - probability
 
     # Most distributions are covered by twice their standard deviation, nearly.
     return crossing_near(short, 0.0, most, min(1.9 * spread, most))[1]
+
+
+def _likely_factor(parts: Parts, spread: float, probability: float) -> float:
+    """How many standard deviations cover a probability, to a hundredth or so.
+
+    By the sum's excess kurtosis, as a normal, a triangular and a rectangular one have it.
+    """
+    fourth = math.fsum(_FOURTH[kind] * size**4 for kind, size in parts) / spread**4
+    normal = NormalDist().inv_cdf((1.0 + probability) / 2.0)  # a guess needs no scipy
+    triangular = (1.0 - math.sqrt(1.0 - probability)) * math.sqrt(6.0)
+    along = fourth / _FOURTH_TRIANGULAR
+    bend = normal - 2.0 * triangular + probability * math.sqrt(3.0)
+    return normal + along * (triangular - normal) + along * (along - 1.0) / 2.0 * bend
 
 
 def probability_within(budget: Budget, distance: float) -> float:
@@ -103,6 +131,18 @@ def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
     by default, is one-sided; for a normal distribution it is 1.645 standard uncertainties.
     """
     return half_width(budget, 2.0 * probability - 1.0)
+
+
+def band_at_either(budget: Budget, width: float) -> float | None:
+    """The guard band at each of two limits so far apart that no error passes one by the other.
+
+    None where an error may, or where errors one way are likelier than the other way.
+    """
+    parts = parts_of(budget.contributions)
+    if not parts or _skew(parts) or math.isfinite(budget.degrees_of_freedom):
+        return None
+    band = guard_band(budget)
+    return band if band + _reach(parts) <= width else None
 
 
 def parts_of(contributions: Iterable[Contribution]) -> Parts:
@@ -163,21 +203,33 @@ def _reach(parts: Parts) -> float:
 #: half-width (or what it is) of 1.
 _SPREAD = {kind: 1.0 / divisor for kind, divisor in DIVISOR.items()} | {"one-sided": SQUARE_SPREAD}
 _REACH = {"one-sided": 1.0 - SQUARE_MEAN, "normal": _NORMAL_REACH}
+#: Excess kurtosis of a contribution times the square of its variance, likewise.
+_FOURTH = {
+    "normal": 0.0,
+    "rectangular": -1.2 / 9.0,
+    "triangular": -0.6 / 36.0,
+    "u-shaped": -1.5 / 4.0,
+    "one-sided": -6.0 / 7.0 * SQUARE_SPREAD**4,
+}
+_FOURTH_TRIANGULAR = -0.6
+
+
+def _skew(parts: Parts) -> bool:
+    return any(kind == "one-sided" for kind, _ in parts)
 
 
 class Sum:
     """The sum of contributions about its mean: a Fourier series over its reach."""
 
-    def __init__(self, parts: Parts, beside: tuple[float, ...]) -> None:
-        # A little over the reach: an edge just at the period's end would be taken for two.
-        self._period = 1.02 * _reach(parts)
-        self._skew = any(kind == "one-sided" for kind, _ in parts)
+    def __init__(self, parts: Parts, terms: int) -> None:
+        self._period = _period_of(parts)
+        self._skew = _skew(parts)
         if not parts:
             return
         kinds: dict[str, list[float]] = {}
         for kind, size in parts:
             kinds.setdefault(kind, []).append(size)
-        numbers = np.arange(1, _terms_for(kinds, beside, math.pi / self._period) + 1)
+        numbers = np.arange(1, terms + 1)
         self._waves: Values = np.asarray(numbers * (math.pi / self._period), dtype=np.float64)
         transform = np.ones(len(numbers), dtype=np.complex128)
         for kind, sizes in kinds.items():
@@ -199,6 +251,13 @@ class Sum:
             below, above = self._below(np.array([low, high]), beside)
             found = float(above - below)
         return _within(0.0, found, 1.0)
+
+    def within(self, distances: Values, beside: tuple[float, ...]) -> Values:
+        """Probability of lying within ± each of the distances."""
+        if not self._skew:
+            return np.asarray(2.0 * self._below(distances, beside) - 1.0)
+        both = self._below(np.concatenate([distances, -distances]), beside)
+        return both[: len(distances)] - both[len(distances) :]
 
     def _below(self, distances: Values, beside: tuple[float, ...]) -> Values:
         """Probability of lying below distances, on average over the widths beside.
@@ -255,30 +314,41 @@ def _corners(beside: tuple[float, ...]) -> tuple[Values, Values]:
     return shifts, weights
 
 
-@lru_cache(maxsize=64)
 def sum_of(parts: Parts, beside: tuple[float, ...] = ()) -> Sum:
     """The sum of contributions, kept: it is asked again and again while a limit is looked for.
 
     `beside` are half-widths of rectangular contributions that will always be asked for with it.
     """
-    return Sum(parts, beside)
+    return _sum_of(parts, _terms_for(parts, beside))
 
 
-def _terms_for(kinds: Mapping[str, Sequence[float]], beside: tuple[float, ...], wave: float) -> int:
-    """How many terms the series takes, `wave` being the first one's."""
+@lru_cache(maxsize=64)
+def _sum_of(parts: Parts, terms: int) -> Sum:
+    return Sum(parts, terms)
+
+
+def _period_of(parts: Parts) -> float:
+    """A little over the reach: an edge just at the period's end would be taken for two."""
+    return 1.02 * _reach(parts)
+
+
+@lru_cache(maxsize=256)
+def _terms_for(parts: Parts, beside: tuple[float, ...]) -> int:
+    """How many terms the series of a sum takes."""
+    if not parts:
+        return 0
+    everything = (*parts, *(("rectangular", size) for size in beside))
+    wave = math.pi / _period_of(parts)
 
     def left_out(terms: int) -> float:
-        everything = {**kinds, "rectangular": [*kinds.get("rectangular", ()), *beside]}
         return _envelope(everything, terms * wave) / terms
 
     return next((terms for terms in _TERMS if left_out(terms) < _NEGLIGIBLE), _TERMS[-1])
 
 
-def _envelope(kinds: Mapping[str, Sequence[float]], wave: float) -> float:
+def _envelope(parts: Parts, wave: float) -> float:
     """What no term of this wave or a shorter one exceeds: the transforms' decay."""
-    return math.prod(
-        min(1.0, _DECAY[kind](abs(size) * wave)) for kind, sizes in kinds.items() for size in sizes
-    )
+    return math.prod(min(1.0, _DECAY[kind](abs(size) * wave)) for kind, size in parts)
 
 
 #: No characteristic function exceeds this, for a half-width (or standard deviation) times a wave;
@@ -300,9 +370,9 @@ def _transform(kind: str, sizes: Values, waves: Values) -> NDArray[np.complex128
         return np.asarray(np.exp(-0.5 * np.dot(sizes, sizes) * waves**2), dtype=np.complex128)
     turns = np.outer(sizes, waves)
     if kind == "rectangular":
-        found = np.sinc(turns / math.pi)
+        found = np.sin(turns) / turns
     elif kind == "triangular":
-        found = np.sinc(turns / (2.0 * math.pi)) ** 2
+        found = (np.sin(turns / 2.0) / (turns / 2.0)) ** 2
     else:
         from scipy.special import j0  # noqa: PLC0415  as above
 

@@ -12,7 +12,11 @@ from functools import cached_property
 
 from halfangle_service.trade.roots import crossing
 from halfangle_service.trade.uncertainty.budget import Budget, Contribution
-from halfangle_service.trade.uncertainty.coverage import COVERAGE_PROBABILITY, probability_between
+from halfangle_service.trade.uncertainty.coverage import (
+    COVERAGE_PROBABILITY,
+    band_at_either,
+    probability_between,
+)
 from halfangle_service.trade.uncertainty.decision import (
     Verdict,
     VerdictRule,
@@ -154,7 +158,17 @@ class Case:
         return 0.0 if self.of_a_vector else -math.inf
 
     @cached_property
+    def _band(self) -> float | None:
+        """Guard band at either limit, where the other one is out of an error's reach."""
+        far = math.isinf(self.lower) and math.isinf(self.upper)
+        if self.of_a_vector or far or not self.stated:
+            return None
+        return band_at_either(self.budget, self.upper - self.lower)
+
+    @cached_property
     def _accepted_by_probability(self) -> Zone | None:
+        if self._band is not None:
+            return self.lower + self._band, self.upper - self._band
         best = self._surest()
         if self._within(best, 1.0) < COVERAGE_PROBABILITY:
             return None
@@ -189,6 +203,9 @@ class Case:
         limit = self.upper if outward > 0.0 else self.lower
         if math.isinf(limit):
             return limit
+
+        if self._band is not None:
+            return limit + outward * self._band
 
         def rising(way: float) -> float:
             within = self._within(limit + outward * way, 1.0)

@@ -4,10 +4,11 @@ Lengths of blocks are integers of 0.1 nm.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from halfangle_service.trade.sine.low_stack import (
     Conditions,
+    DifferenceTable,
     Pair,
     difference_table,
     fewest_pair,
@@ -18,17 +19,25 @@ from halfangle_service.trade.stacks.search.stacking import UNREACHED, stack_tabl
 SINGLE_BLOCKS = 4
 
 
-def stacks_for(height: float, sizes: Sequence[int], max_blocks: int) -> Pair:
+def stacks_for(
+    height: float,
+    sizes: Sequence[int],
+    max_blocks: int,
+    require: Callable[[DifferenceTable], None] | None = None,
+) -> Pair:
     """Blocks whose difference in height is nearest to `height` (0.1 nm): one stack, or two.
 
     One stack of up to SINGLE_BLOCKS within half a step of the set, else two stacks within it, else
-    whatever two stacks come nearest. No blocks at all where the nearest height is none.
+    whatever two stacks come nearest. No blocks at all where the nearest height is none. `require`
+    refuses a table that would take too much work.
     """
     single = stack_table(sizes, min(max_blocks, SINGLE_BLOCKS))
     blocks = single.stack(round(height / single.step) * single.step)
     if blocks is not None:
         return Pair(blocks, ())
     table = difference_table(sizes, max_blocks)
+    if require is not None:
+        require(table)
     wanted = round(height / table.step) * table.step
     if table.count(wanted) == UNREACHED:
         wanted = min(table.nearest(height), key=lambda d: abs(d - height))

@@ -55,7 +55,8 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     for work, one in zip(works, against, strict=True):
         _draw_work(sheet, view, work, one)
     stations = sorted({0.0, width, *(corner.at[0] for corner in profile.corners)})
-    for start, end in pairwise(stations):
+    # The short ones last: theirs are the figures that find no room between their own arrows.
+    for start, end in sorted(pairwise(stations), key=lambda ends: ends[0] - ends[1]):
         if end > start:
             ends = view.at((start, 0.0)), view.at((end, 0.0))
             dimension(

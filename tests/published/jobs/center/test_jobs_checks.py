@@ -213,7 +213,7 @@ def test_angles_are_said_to_the_second_that_matters(call: Call) -> None:
     ):
         plan = planned(call, included_angle_tolerance_arcsec=tolerance)
         action = plan["steps"][place_of(plan, "Set the plate") - 1]["action"]
-        assert f"to {plate} on the stack" in action
+        assert f"to {plate}: 2 + 0.5 in under the high roll" in action
         assert check(plan, "optically")["expected"] == cone
 
 

@@ -9,7 +9,6 @@ import pytest
 from shapely import LineString, intersection
 from shapely.affinity import translate
 
-from halfangle_service.topics.jobs.center.downfeed import planned_feed
 from halfangle_service.trade.planning.feed import (
     MOTIONS,
     ErrorLimits,
@@ -213,10 +212,10 @@ def test_usual_habits_are_in_steps_that_a_dial_has() -> None:
 
 
 def test_one_step_for_all_is_the_feed_of_a_center() -> None:
-    """Where all of the allowance is finished by one step, passes are those that a center has."""
+    """An allowance all of which is finished takes as many passes as there are steps in it."""
     habits = Habits(0.0005, 0.0001, 1.0, 0, 0.0, 0.0)
     found: tuple[Phase, ...] = phases(
         center(), MOTIONS["plate-along-travel"], habits, 0.0043, Wheel(), "in"
     )
     assert [phase.name for phase in found] == ["finish", "spark-out"]
-    assert found[0].passes == planned_feed(0.0001, 0.0043, HALF_ANGLES[0]).steps_for_allowance
+    assert found[0].passes == 43

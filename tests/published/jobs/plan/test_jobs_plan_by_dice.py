@@ -147,7 +147,6 @@ CASES: dict[str, tuple[Json, str, float]] = {
         144.0,
     ),
     "Morse 3 plug": ({"kind": "taper-plug", "designation": "morse-3"}, "", MORSE_3),
-    "Morse 3 socket": ({"kind": "taper-socket", "designation": "morse-3"}, "", MORSE_3),
     "15° face": ({"kind": "angled-face", "face_angle": 15, "rise": 0.2}, "sine-plate", 15.0),
     "2° on both stacks": (CONE_2, "stacks-under-both-rolls", 2.0),
 }

@@ -314,7 +314,8 @@ def test_a_face_is_fed_in_strokes_and_stopped_by_its_height(call: Call) -> None:
     assert feed["stop_by"] == "height"
     assert "feeding/width_across_slope" in feed["not_stated"]
     assert way["time"]["by_feed"] is False
-    assert way["clearance"] is None
+    assert way["clearance"]["forecast"] == "not-stated"
+    assert "feature/work_body" in way["clearance"]["not_stated"]
     wide = first_way(call, feature=face, feeding__width_across_slope=1)
     rough = wide["feed_plan"]["rough"]
     # A quarter of the wheel's 0.5 in a stroke: eight steps and the first stroke, at 12 m a minute.

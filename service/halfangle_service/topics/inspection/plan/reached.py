@@ -3,22 +3,21 @@
 from dataclasses import dataclass
 
 from halfangle_service.cautions import STEEP_DEGREES, steep_angle
-from halfangle_service.errors import Impossible
 from halfangle_service.fields import from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.blocks import SOURCES
 from halfangle_service.fields.choice import sent_of
-from halfangle_service.fields.plates import arcsec_per_step
-from halfangle_service.fields.supply import read_supply
-from halfangle_service.topics.inspection.plan.plate import (
+from halfangle_service.fields.inspection.plate import (
     InspectionPlate,
-    levelled,
-    plate_set,
+    levelled_or_not,
+    part_on_plate,
     stack_of,
 )
+from halfangle_service.fields.plates import arcsec_per_step
+from halfangle_service.fields.supply import read_supply
 from halfangle_service.topics.inspection.plan.request import InspectionPlanRequest
 from halfangle_service.trade.inspection.means import Inspected, InspectedCone, OutOfReach
-from halfangle_service.trade.inspection.sine_plate import InspectedFace, inspected_on_plate
+from halfangle_service.trade.inspection.sine_plate import InspectedFace
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.unit_slips import require_center_distance, require_resolution
 
@@ -39,12 +38,7 @@ def on_plate(
     units = request.units
     require_center_distance(plate.center_distance, units, "plate/center_distance")
     require_resolution(plate.resolution, units, "plate/resolution")
-    try:
-        level = levelled(part, plate)
-    except Impossible as lies_not:
-        field = f"plate/{next(iter(lies_not.fields))}"
-        instead = "Held between centers."
-        return Found(OutOfReach("sine-plate", lies_not.detail, field, instead))
+    level = levelled_or_not(part, plate)
     if isinstance(level, OutOfReach):
         return Found(level)
     pieces: tuple[Piece, ...] | None = None
@@ -53,11 +47,10 @@ def on_plate(
         supply = read_supply(request)
         pieces = stack_of(level, plate, supply, request.grade, request.max_blocks, units)
         said = supply.advisories
-    made = plate_set(level, plate, pieces, units)
+    found = part_on_plate(part, plate, pieces, units, request.decision_rule)
+    if isinstance(found, OutOfReach):
+        return Found(found, advisories=said)
     blocks = tuple(from_tenth_nm(piece.size, units) for piece in pieces or ())
-    if isinstance(made, OutOfReach):
-        return Found(made, advisories=said)
     per_step = arcsec_per_step(plate.center_distance, level.plate_rad, units)
     steep = steep_angle(level.plate_degrees, per_step, STEEP_DEGREES)
-    found = inspected_on_plate(level, made, part.angle, units, request.decision_rule)
     return Found(found, blocks, (*said, *steep))

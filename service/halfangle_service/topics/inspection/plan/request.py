@@ -10,8 +10,8 @@ from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
 from halfangle_service.fields.drawings.asked import DrawnFields
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.inspection.at_hand import MEANS_AT_HAND, MeansAtHandFields
+from halfangle_service.fields.inspection.plate import InspectionPlate
 from halfangle_service.topics.inspection.plan.feature import InspectedFeature
-from halfangle_service.topics.inspection.plan.plate import InspectionPlate
 
 #: What there is to measure with, of which one at least is sent.
 MEANS = (*MEANS_AT_HAND, "plate")

@@ -1,6 +1,5 @@
-"""One subject, a center ground on a sine plate: too much for one file, so each part has one.
+"""One subject, a center ground on a sine plate: a plan of one way.
 
-`plan` is what is asked and answered, and the operation; it puts together what the other files each
-ask, answer and work out: `shank`, `setting` (plate and stack), `angle_budget`, `runout_budget`,
-`downfeed`, `steps` and `checks`.
+`plan` is what is asked, and the operation; `result` how it is answered: the figures of that way, as
+`jobs.plan` has them, under the names of a center. `advice` is what a hand would add.
 """

@@ -5,55 +5,29 @@ from collections.abc import Iterator
 from halfangle_service.cautions import STEEP_DEGREES, WHEEL_SAFETY, steep_angle
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.estimate import contribution_words
-from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.runout import PHASES_NOT_STATED
-from halfangle_service.topics.jobs.center.angle_budget import PlannedAngle
-from halfangle_service.topics.jobs.center.checks import PlanCheck
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout, part_words
-from halfangle_service.topics.jobs.center.setting import PlateOnStack
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.center.result import PlanCheck, PlannedAngle
+from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout, part_words
+from halfangle_service.topics.jobs.plan.shank import Shank
+from halfangle_service.topics.jobs.plan.ways.way import Way
 from halfangle_service.trade.inspection.checks import CheckFacts
-from halfangle_service.trade.units import Units
-from halfangle_service.trade.wording import arcsec, figure, small_length
-
-#: A pass deeper than this burns hardened steel under a flat wheel; common practice, no source.
-DEEP_PASS: dict[Units, float] = {"in": 0.001, "mm": 0.03}
-#: More stock than this on a side is turned or rough-ground first; common practice, no source.
-MUCH_STOCK: dict[Units, float] = {"in": 0.02, "mm": 0.5}
+from halfangle_service.trade.units import Units, to_tenth_nm
+from halfangle_service.trade.wording import arcsec, figure
 
 
-def of_setting(plate: PlateOnStack) -> Iterator[Advisory]:
+def of_setting(way: Way, units: Units) -> Iterator[Advisory]:
     """Of the wheel, the stack and the plate's angle."""
     yield WHEEL_SAFETY
-    if not plate.setting.exact:
+    setting, made = way.settings[0], way.stacks[0]
+    height, off = setting.height or 0.0, setting.deviation_arcsec or 0.0
+    if to_tenth_nm(height, units) != to_tenth_nm(made.total, units):
         yield note(
             "stack-not-exact",
-            f"The height {figure(plate.height, plate.units)} is not one that these blocks "
-            f"build; the nearest stack is off by {arcsec(abs(plate.included_off_arcsec))} of "
-            "included angle, which the budget counts as a known offset.",
+            f"The height {figure(height, units)} is not one that these blocks build; the nearest "
+            f"stack is off by {arcsec(2.0 * abs(off))} of included angle, which the budget counts "
+            "as a known offset.",
         )
-    per_step = arcsec_per_step(plate.center_distance, plate.angle_rad, plate.units)
-    yield from steep_angle(plate.angle_degrees, per_step, STEEP_DEGREES)
-
-
-def of_feed(
-    downfeed: float, allowance: float | None, passes: int | None, units: Units
-) -> Iterator[Advisory]:
-    """Of a pass that is too deep, and of more stock than is ground off in so many passes."""
-    if downfeed > DEEP_PASS[units]:
-        yield caution(
-            "heavy-pass",
-            f"A pass of {small_length(downfeed, units)} is deep: a hardened point burns "
-            f"and the wheel loses its shape. Up to {small_length(DEEP_PASS[units], units)} is "
-            "common.",
-        )
-    if allowance is not None and allowance > MUCH_STOCK[units]:
-        yield caution(
-            "much-stock",
-            f"{small_length(allowance, units)} on a side, in {passes} passes, is "
-            "much to grind: is it in the unit meant, and measured square to the surface? Turn or "
-            "rough it first.",
-        )
+    yield from steep_angle(setting.angle.degrees, setting.arcsec_per_step or 0.0, STEEP_DEGREES)
 
 
 def of_budgets(angle: PlannedAngle, runout: PlannedRunout, shank: Shank) -> Iterator[Advisory]:

@@ -1,73 +1,75 @@
-"""A center ground on a sine plate, planned end to end."""
+"""A center ground on a sine plate, planned end to end: a plan of one way, by one plate and box."""
 
-import math
-from collections.abc import Sequence
 from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Unreachable
-from halfangle_service.fields import (
-    Angle,
-    Arcsec,
-    Count,
-    Length,
-    LengthOut,
-    ResultModel,
-    bench_step,
-    to_tenth_nm,
-)
+from halfangle_service.errors import Unreachable
+from halfangle_service.fields import Angle, Count, Length, bench_step
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.blocks import SOURCES, BlockGradeFields
 from halfangle_service.fields.estimate import DECISION_RULE, DecisionRuleField
 from halfangle_service.fields.plates import CenterDistance
-from halfangle_service.fields.slopes import SlopeFields, slope_of
-from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.jobs.center import advice
-from halfangle_service.topics.jobs.center.angle_budget import (
-    AngleContributions,
+from halfangle_service.topics.jobs.center.result import (
+    CenterJobResult,
     PlannedAngle,
-    planned_angle,
-    stack_of,
-)
-from halfangle_service.topics.jobs.center.checks import PlanCheck, planned_checks
-from halfangle_service.topics.jobs.center.downfeed import PlannedFeed, planned_feed
-from halfangle_service.topics.jobs.center.runout_budget import (
-    PlannedRunout,
-    RunoutContributions,
-    planned_runout,
-)
-from halfangle_service.topics.jobs.center.setting import (
+    PlannedCone,
+    PlannedFeed,
     PlannedSetting,
-    PlateOnStack,
     WrongBlock,
-    mistakes,
-    planned_setting,
-    second_stack,
-    smallest,
+    checks_out,
+    second_stack_of,
 )
-from halfangle_service.topics.jobs.center.shank import PlannedShank, Shank, planned_shank, true_up
-from halfangle_service.topics.jobs.center.steps import PlanStep, StepFacts, planned_steps
-from halfangle_service.trade.cone import cone_length, slant_length
+from halfangle_service.topics.jobs.plan.features import (
+    PlanCenterFields,
+    Wanted,
+    wanted_center,
+)
+from halfangle_service.topics.jobs.plan.parts.advice import of_feed
+from halfangle_service.topics.jobs.plan.parts.feed import (
+    Feeding,
+    PlanFeed,
+    PlanFeeding,
+    cutting_passes,
+    planned_feed_of,
+)
+from halfangle_service.topics.jobs.plan.parts.runout import planned_runout
+from halfangle_service.topics.jobs.plan.ranking import planned_angle
+from halfangle_service.topics.jobs.plan.shank import Shank, planned_shank
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
+from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields, RunoutContributions
+from halfangle_service.topics.jobs.plan.shop.reading import box_of
+from halfangle_service.topics.jobs.plan.steps import steps_of
+from halfangle_service.topics.jobs.plan.ways.sine_plate import on_one_stack
+from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.inspection.checks import CheckFacts, checks_of_a_cone
-from halfangle_service.trade.inspection.mistakes import StackMistake, past_limits
-from halfangle_service.trade.sine.geometry import height_for_angle
-from halfangle_service.trade.stacks.setting import choose_setting
-from halfangle_service.trade.uncertainty import Forecast, together
+from halfangle_service.trade.inspection.mistakes import WrongBlocks
+from halfangle_service.trade.tables.materials.expansion import MaterialName
+from halfangle_service.trade.uncertainty import together
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wording import (
-    arcsec,
-    degrees,
-    length,
-    of_any_unit,
-    plain,
-    small_length,
-    stack,
-)
+from halfangle_service.trade.wording import stack
+
+_PLATE, _BLOCKS = "the plate", "the blocks"
 
 
-class CenterJobRequest(SlopeFields, BlockGradeFields):
+class AngleContributions(PlateErrorFields):
+    """Errors of the set-up that turn the cone's half angle, each as ± a limit.
+
+    A limit that is not sent is not stated: nothing counts for it, and the plan names it. 0 says
+    that there is no such error. The blocks' own errors come with `grade` or `box`, and the stack's
+    deviation from the height is known.
+    """
+
+    block_material: MaterialName | None = Field(
+        None,
+        description="Material of the gauge blocks of a set, or of sizes. Absent: steel. A `box` "
+        "says it of each of its blocks.",
+    )
+
+
+class CenterJobRequest(PlanCenterFields, BlockGradeFields):
     """A center to be ground on a sine plate with a spin fixture and a flat wheel.
 
     Give the slope of the cone in one of six ways, or in several that agree; the blocks as `set` (a
@@ -79,13 +81,6 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
     job: Annotated[str, Field(min_length=1, max_length=60)] = Field(
         description="Name of the job, for the heading of the plan.",
         examples=["HL-0412 machine center"],
-    )
-    included_angle_tolerance_arcsec: Arcsec = Field(
-        description="± tolerance of the included angle.", examples=[120.0]
-    )
-    large_diameter: Length = Field(
-        description="Larger diameter of the cone, where it meets the body, in `units`.",
-        examples=[0.75],
     )
     shank: Shank = Field(description="The shank that the cone must run true to.")
     limit_tir: Length = Field(
@@ -113,49 +108,6 @@ class CenterJobRequest(SlopeFields, BlockGradeFields):
         description="Stock left on the cone, measured square to its surface, in `units`.",
         examples=[0.004],
     )
-
-
-class PlannedCone(ResultModel):
-    """The cone itself."""
-
-    included_angle: Angle = Field(description="Included angle wanted.")
-    half_angle: Angle = Field(description="Half angle wanted.")
-    length: LengthOut = Field(description="Length along the axis, from body to sharp point.")
-    slant_length: LengthOut = Field(
-        description="Length along the surface: the least travel of the wheel across the cone."
-    )
-
-
-class CenterJobResult(ResultModel):
-    """The plan."""
-
-    job: str = Field(description="Name of the job.")
-    forecast: Forecast = Field(
-        description="Whether angle and runout will both keep their limits; it holds only where "
-        "both hold, and does not where either does not."
-    )
-    cone: PlannedCone = Field(description="The cone.")
-    shank: PlannedShank = Field(description="The shank and how it is held.")
-    plate_setting: PlannedSetting = Field(description="The plate's setting and its stack.")
-    angle_budget: PlannedAngle = Field(description="The angle error to expect.")
-    runout_budget: PlannedRunout = Field(description="The runout to expect.")
-    downfeed: PlannedFeed = Field(description="What a step of downfeed takes off.")
-    smallest_mistake: WrongBlock | None = Field(
-        description="The wrong block that would be hardest to notice; null where no other block "
-        "could be taken."
-    )
-    smallest_mistake_past_tolerance: WrongBlock | None = Field(
-        description="The hardest to notice of those that take the angle out of its tolerance, "
-        "which is what the checks are judged by; null where no single wrong block does."
-    )
-    second_stack: list[LengthOut] | None = Field(
-        description="The same height from other blocks of the set, to check the first stack; null "
-        "where the set has no such stack."
-    )
-    steps: list[PlanStep] = Field(
-        description="The steps, in order, with the cautions of the trade."
-    )
-    checks: list[PlanCheck] = Field(description="The checks to make.")
 
 
 @operation(
@@ -251,143 +203,94 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
 
     A center planned end to end: the plate's setting and its stack, the angle error and the runout
     to expect against their limits, what a step of downfeed takes off, the steps in order, and the
-    checks, with which of them would catch a wrong block.
+    checks, with which of them would catch a wrong block. It is a plan of one way (`jobs.plan`).
     """
-    require_center_distance(request.center_distance, request.units)
-    supply = _supply(request)
-    plate = _plate(request, supply)
-    pieces = stack_of(plate.setting.pieces, request.grade, request.angle_errors.block_material)
-    half_angle, tolerance = plate.angle_rad, request.included_angle_tolerance_arcsec
-    shank = planned_shank(request.shank, request.units)
-    angle = planned_angle(plate, pieces, request.angle_errors, tolerance, request.decision_rule)
-    runout = planned_runout(request.runout_errors, request.limit_tir, half_angle)
-    feed = planned_feed(
-        request.downfeed_step or bench_step(request.units), request.grinding_allowance, half_angle
+    units = request.units
+    require_center_distance(request.center_distance, units)
+    box = box_of(
+        _BLOCKS, request, request.angle_errors.block_material, "angle_errors/block_material"
     )
-    cone = PlannedCone(
-        included_angle=Angle.of(2.0 * plate.angle_degrees),
-        half_angle=Angle.of(plate.angle_degrees),
-        length=cone_length(request.large_diameter, half_angle),
-        slant_length=slant_length(request.large_diameter, half_angle),
+    wanted = wanted_center(request, units)
+    plate = PlanSinePlate(
+        name=_PLATE, center_distance=request.center_distance, angle_errors=request.angle_errors
     )
-    wrong = mistakes(plate)
-    facts = _check_facts(request, plate, cone, shank, runout, wrong)
-    checks = planned_checks(checks_of_a_cone(facts))
+    way = on_one_stack(wanted, plate, "", box, request.max_blocks)
+    if isinstance(way, RuledOut):
+        raise _missed(way)
+    shank = planned_shank(request.shank, units)
+    angle = PlannedAngle.of(planned_angle(way.angles[0], request.decision_rule))
+    runout = planned_runout(request.runout_errors, request.limit_tir, wanted.angle_rad)
+    step = request.downfeed_step or bench_step(units)
+    feed = _feed(wanted, way, step, request.grinding_allowance)
+    wrong = WrongBlocks(way.wrong_blocks[0])
+    facts = _check_facts(wanted, way, shank.gauge_diameter, runout.limit_tir_on_cone, wrong)
+    checks = checks_out(checks_of_a_cone(facts))
     result = CenterJobResult(
         job=request.job,
         forecast=together((angle.forecast, runout.forecast)),
-        cone=cone,
+        cone=PlannedCone(
+            included_angle=Angle.of(2.0 * wanted.angle_degrees),
+            half_angle=Angle.of(wanted.angle_degrees),
+            length=wanted.length,
+            slant_length=wanted.slant,
+        ),
         shank=shank,
-        plate_setting=planned_setting(plate, pieces),
+        plate_setting=PlannedSetting.of(way.settings[0], way.stacks[0]),
         angle_budget=angle,
         runout_budget=runout,
-        downfeed=feed,
-        smallest_mistake=smallest(wrong, plate.units),
-        smallest_mistake_past_tolerance=smallest(facts.mistakes, plate.units),
-        second_stack=second_stack(plate),
-        steps=planned_steps(_step_facts(request, plate, cone, shank, feed)),
+        downfeed=PlannedFeed.of(feed, step, request.grinding_allowance),
+        smallest_mistake=WrongBlock.of(facts.smallest, units),
+        smallest_mistake_past_tolerance=WrongBlock.of(next(iter(facts.mistakes), None), units),
+        second_stack=second_stack_of(way.stacks),
+        steps=steps_of(way, wanted, shank, feed),
         checks=checks,
     )
     advisories = (
-        *supply.advisories,
-        *advice.of_setting(plate),
-        *advice.of_feed(
-            feed.downfeed_step,
-            request.grinding_allowance,
-            feed.steps_for_allowance,
-            request.units,
-        ),
+        *box.supply.advisories,
+        *advice.of_setting(way, units),
+        *of_feed(step, request.grinding_allowance, cutting_passes(feed), units),
         *advice.of_budgets(angle, runout, request.shank),
         *advice.of_checks(checks, facts),
     )
     return Outcome(result, advisories)
 
 
-def _supply(request: CenterJobRequest) -> Supply:
-    """The blocks there are; refuses a material of theirs that the box says otherwise."""
-    supply = read_supply(request)
-    material = request.angle_errors.block_material
-    if request.box and material and supply.box.materials != {material}:
-        raise Disagreement(
-            f"The box says the material of each block, and not always {material}.",
-            fields={"angle_errors/block_material": "should be left out where a box is sent"},
-        )
-    return supply
-
-
-def _plate(request: CenterJobRequest, supply: Supply) -> PlateOnStack:
-    """Find the plate's angle and its stack; refuses blocks that miss the angle's tolerance."""
-    half_angle = slope_of(request).half_angle_degrees
-    units, tolerance = request.units, request.included_angle_tolerance_arcsec
-    height = height_for_angle(request.center_distance, math.radians(half_angle))
-    setting = choose_setting(height * to_tenth_nm(1.0, units), supply.box, request.max_blocks)
-    plate = PlateOnStack(units, request.center_distance, half_angle, height, setting)
-    off = plate.included_error_arcsec
-    if off is not None and abs(off) <= tolerance:
-        return plate
-    missed = (
-        f"is not below the center distance {of_any_unit(request.center_distance)}: the plate "
-        "would stand "
-        "upright"
-        if off is None
-        else f"misses the included angle by {arcsec(abs(off))}; the tolerance is "
-        f"±{plain(tolerance)}″"
-    )
-    source = next(name for name in SOURCES if getattr(request, name) is not None)
-    raise Unreachable(
-        f"The nearest stack of up to {request.max_blocks} of these blocks, "
-        f"{stack(plate.blocks, units)}, {missed}. "
-        "Stacks under both rolls (`sine.low-stack`), or other blocks, may reach it.",
-        fields={source: "should reach the angle"},
-        more={"height": height, "nearest_stack": list(plate.blocks)},
+def _missed(way: RuledOut) -> Unreachable:
+    """The refusal of blocks that miss the angle's tolerance."""
+    return Unreachable(
+        f"{way.reason} Stacks under both rolls (`sine.low-stack`), or other blocks, may reach it.",
+        fields={way.field: "should reach the angle"},
+        more=way.more,
     )
 
 
-def _step_facts(
-    request: CenterJobRequest,
-    plate: PlateOnStack,
-    cone: PlannedCone,
-    shank: PlannedShank,
-    feed: PlannedFeed,
-) -> StepFacts:
-    units, passes = plate.units, feed.steps_for_allowance
-    # The plate's angle is half of the included one, and so is what may be off of it.
-    plate_tolerance = request.included_angle_tolerance_arcsec / 2.0
-    return StepFacts(
-        stack=stack(plate.blocks, units),
-        plate_angle=degrees(plate.angle_degrees, plate_tolerance),
-        stack_height=length(plate.total, units),
-        held_in=shank.held_in,
-        test_bar=shank.test_bar,
-        true_up=true_up(request.shank),
-        limit=f"{small_length(request.limit_tir, units)} TIR",
-        slant=length(cone.slant_length, units),
-        step=small_length(feed.downfeed_step, units),
-        off_diameter=small_length(feed.off_diameter, units),
-        rounds="" if passes is None else f" {passes} passes remove the allowance.",
+def _feed(wanted: Wanted, way: Way, step: float, allowance: float | None) -> PlanFeed:
+    """The feed by steps of one size, from the first touch to size."""
+    stated = PlanFeeding(
+        grinding_allowance=allowance,
+        rough_downfeed_per_pass=step,
+        finish_downfeed_per_pass=step,
+        finish_allowance=0.0,
     )
+    feeding = Feeding(wanted, stated, None)
+    return planned_feed_of(feeding, way.name, "along-travel", driven=False, wheel=None)[0]
 
 
 def _check_facts(
-    request: CenterJobRequest,
-    plate: PlateOnStack,
-    cone: PlannedCone,
-    shank: PlannedShank,
-    runout: PlannedRunout,
-    wrong: Sequence[StackMistake],
+    wanted: Wanted, way: Way, shank_diameter: float, cone_limit_tir: float, wrong: WrongBlocks
 ) -> CheckFacts:
-    second, tolerance = second_stack(plate), request.included_angle_tolerance_arcsec
+    second, tolerance = second_stack_of(way.stacks), wanted.tolerance_arcsec
     return CheckFacts(
-        units=plate.units,
-        stack_height=plate.total,
-        second_stack=None if second is None else stack(tuple(second), plate.units),
-        half_angle_degrees=plate.angle_degrees,
-        half_angle_rad=plate.angle_rad,
-        large_diameter=request.large_diameter,
-        cone_length=cone.length,
-        shank_diameter=shank.gauge_diameter,
+        units=wanted.units,
+        stack_height=way.stacks[0].total,
+        second_stack=None if second is None else stack(tuple(second), wanted.units),
+        half_angle_degrees=wanted.angle_degrees,
+        half_angle_rad=wanted.angle_rad,
+        large_diameter=wanted.large_diameter,
+        cone_length=wanted.length,
+        shank_diameter=shank_diameter,
         tolerance_arcsec=tolerance,
-        cone_limit_tir=runout.limit_tir_on_cone,
-        mistakes=past_limits(wrong, -tolerance, tolerance),
-        blocks_to_spare=bool(wrong),
+        cone_limit_tir=cone_limit_tir,
+        mistakes=tuple(wrong.past(-tolerance, tolerance)),
+        smallest=wrong.smallest(),
     )

@@ -83,7 +83,7 @@ class _Face:
         """Uncertainty of one hinge's angle, by those of both views, in arc-seconds."""
         return Budget(
             tuple(
-                replace(c, sensitivity=c.sensitivity * float(self.acts[place, view]), of=name)
+                replace(c.times(float(self.acts[place, view])), of=name)
                 for view, name in enumerate(_VIEWS)
                 for c in self.in_view.contributions
             ),

@@ -1,6 +1,5 @@
 """One angle as it was measured, of a cone or a face, and the setting that it was ground by."""
 
-from dataclasses import replace
 from typing import Any
 
 from halfangle_service.errors import Disagreement
@@ -159,7 +158,7 @@ def _expected(
         off = -off
     own = with_own(found.budget, off, request.setting_error_limit_arcsec)
     return Budget(
-        tuple(replace(c, sensitivity=c.sensitivity * found.counted) for c in own.contributions),
+        tuple(c.times(found.counted) for c in own.contributions),
         own.offset * found.counted,
         own.not_stated,
     )

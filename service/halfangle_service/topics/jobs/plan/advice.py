@@ -3,14 +3,10 @@
 from collections.abc import Iterator, Sequence
 
 from halfangle_service.cautions import (
-    DRESSED_ANGLE_UNPROVED,
-    DRESSING_SAFETY,
-    MAGNETIC_HOLDING,
     STEEP_DEGREES,
-    WHEEL_SAFETY,
     steep_angle,
 )
-from halfangle_service.fields.advisories import Advisory, caution, note, stop
+from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay
 from halfangle_service.topics.jobs.plan.ways.way import Way
 from halfangle_service.trade.uncertainty import DecisionRule, smallest_limit
@@ -21,23 +17,11 @@ from halfangle_service.trade.wording import arcsec, block, option, plain
 def of_plan(
     result: JobPlanResult, first: Way, ways: Sequence[Way], rule: DecisionRule, units: Units
 ) -> Iterator[Advisory]:
-    """Of the best way's forecast and setting, and of what each way asks of the hand."""
-    yield WHEEL_SAFETY
+    """Of the best way's forecast and setting, and of the checks."""
     yield from _of_best(result.ways[0], first, rule)
     for setting in first.settings:
         if setting.arcsec_per_step is not None and setting.part in {"plate", "base", "upper"}:
             yield from steep_angle(setting.angle.degrees, setting.arcsec_per_step, STEEP_DEGREES)
-    names = {way.name for way in ways}
-    if "dressed-wheel" in names:
-        yield DRESSED_ANGLE_UNPROVED
-        yield DRESSING_SAFETY
-    if "wheel-side" in names:
-        yield MAGNETIC_HOLDING
-        yield note(
-            "side-grinding-last",
-            "The wheel's side heats the work and cannot be dressed as truly as its periphery: "
-            "where another way fits, take that (common practice, no source).",
-        )
     yield from _of_checks(result, units)
     yield from dict.fromkeys(advisory for way in ways for advisory in way.cautions)
 

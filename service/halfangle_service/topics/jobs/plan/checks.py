@@ -18,17 +18,21 @@ from halfangle_service.fields import (
     from_tenth_nm,
 )
 from halfangle_service.fields.inspection.against import against_part
+from halfangle_service.fields.inspection.compound import against_compound
 from halfangle_service.fields.inspection.planned import (
     PlannedMeans,
     RuledOutInspection,
     means_out,
     ruled_out,
 )
-from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.fields.inspection.plate import part_on_plate
+from halfangle_service.topics.jobs.plan.features import FeatureKind, Wanted
 from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
 from halfangle_service.trade.centers.limits import tir_on_cone
+from halfangle_service.trade.inspection.compound_face import InspectedCompound
 from halfangle_service.trade.inspection.means import (
     Inspected,
+    InspectedAngle,
     InspectedCone,
     MeansName,
     OutOfReach,
@@ -105,6 +109,14 @@ class PlanSeatReading(ResultModel):
     )
 
 
+class PlanMeansNotAtHand(ResultModel):
+    """A means that is usual for such a feature, and of which nothing is stated."""
+
+    means: MeansName = Field(description="Which means.")
+    field: str = Field(description="The field of the request that states it, as a path.")
+    action: str = Field(description="What to get, in plain words.")
+
+
 class PlanChecks(ResultModel):
     """What checks the set-up and proves the feature, the same for every way."""
 
@@ -115,7 +127,10 @@ class PlanChecks(ResultModel):
     )
     inspections: list[PlannedMeans] = Field(
         description="Each means at hand that reaches the ground feature, as `inspection.plan` "
-        "gives it."
+        "gives it; of a compound face view by view."
+    )
+    not_at_hand: list[PlanMeansNotAtHand] = Field(
+        description="Usual means of which nothing is stated."
     )
     ruled_out: list[RuledOutInspection] = Field(description="Each means that does not.")
     best: MeansName | None = Field(
@@ -134,6 +149,7 @@ def planned_checks_of(
         set_up_checks=list(_set_up_checks(wanted, measuring, rule)),
         seat_readings=list(_seats(wanted)),
         inspections=[means_out(one) for one in reached],
+        not_at_hand=list(_not_at_hand(wanted, measuring, path)),
         ruled_out=[ruled_out(one, path=path) for one in found if isinstance(one, OutOfReach)],
         best=best_of(reached),
     )
@@ -150,16 +166,25 @@ class Sight:
             if one.check != "re-seated" and one.told_apart is not None
         }
         self._of_angles: dict[SeenBy, float] = {}
+        finest: dict[InspectedAngle | None, float] = {}
         for one in checks.inspections:
             error = None if one.angle_proof is None else one.angle_proof.angle_error_arcsec
             if error is None or error.not_stated or error.expanded_uncertainty is None:
                 continue
-            self._of_angles[one.means] = error.expanded_uncertainty
+            apart = error.expanded_uncertainty
+            # Of two views the one that is seen worse decides.
+            self._of_angles[one.means] = max(apart, self._of_angles.get(one.means, 0.0))
+            finest[one.of] = min(apart, finest.get(one.of, apart))
+        views = 2 if any(one.of is not None for one in checks.inspections) else 1
+        self._finest = max(finest.values()) if len(finest) == views else None
 
     @property
     def finest_arcsec(self) -> float | None:
-        """Expanded uncertainty of the finest measurement of the angle; None where none is known."""
-        return min(self._of_angles.values(), default=None)
+        """Expanded uncertainty of the finest measurement of the angle; None where none is known.
+
+        Of a face with two angles that of the one that is measured worse.
+        """
+        return self._finest
 
     def seen_by(self, mistake: StackMistake, units: Units, *, compared: bool) -> Iterator[SeenBy]:
         """Checks that show a mistake; `compared` where there is a second stack to compare with."""
@@ -193,10 +218,16 @@ def plan_mistakes(
 def _measured(
     wanted: Wanted, measuring: PlanMeasuring, rule: DecisionRule, path: str
 ) -> Iterator[Inspected | OutOfReach]:
-    """Each means at hand against the feature; a compound face has no one angle to measure."""
-    if wanted.kind == "compound-face":
+    """Each means at hand against the feature, a compound face view by view."""
+    limit, units = wanted.tolerance_arcsec / ARCSEC_PER_RADIAN, wanted.units
+    plate = measuring.plate
+    if wanted.normal is not None:
+        tolerance = Tolerance(-limit, limit, "tolerance_arcsec")
+        work = wanted.work_body
+        lengths = (None, None) if work is None else (work.base_length, work.base_width)
+        compound = InspectedCompound(wanted.normal, tolerance, lengths)
+        yield from against_compound(measuring, plate, compound, units, rule)
         return
-    limit = wanted.tolerance_arcsec / ARCSEC_PER_RADIAN
     if wanted.turned:
         half = wanted.angle_rad
         cone = Cone(wanted.large_diameter, half, half - limit / 2.0, half + limit / 2.0)
@@ -207,7 +238,38 @@ def _measured(
     else:
         tolerance = Tolerance(-limit, limit, "tolerance_arcsec")
         part = InspectedFace(wanted.angle_rad, wanted.slant, tolerance)
-    yield from against_part(measuring, part, wanted.units, rule, path=path)
+    yield from against_part(measuring, part, units, rule, path=path)
+    if plate is not None:
+        yield part_on_plate(part, plate, None, units, rule)
+
+
+#: What each means is got by, and the field of the measuring means that states it.
+_TO_GET: dict[MeansName, tuple[str, str]] = {
+    "over-rolls": ("rolls", "Two equal rolls and two equal stacks."),
+    "over-balls": ("balls", "Two balls of unlike diameters that touch inside the socket."),
+    "gauge-depth": ("gauges", "A gauge of the taper, or two with sharp edges."),
+    "sine-plate": ("plate", "A sine bar or plate, and an indicator with a stand."),
+    "comparator": ("comparator", "An optical comparator or a toolmaker's microscope."),
+    "bluing": ("bluing", "A master of the taper, and blue."),
+}
+_USUAL: dict[FeatureKind, tuple[MeansName, ...]] = {
+    "cone": ("over-rolls", "comparator", "sine-plate"),
+    "center": ("over-rolls", "comparator", "sine-plate"),
+    "taper-plug": ("over-rolls", "gauge-depth", "bluing", "sine-plate"),
+    "taper-socket": ("over-balls", "gauge-depth", "bluing", "sine-plate"),
+    "angled-face": ("sine-plate", "comparator"),
+    "compound-face": ("sine-plate", "comparator"),
+}
+
+
+def _not_at_hand(
+    wanted: Wanted, measuring: PlanMeasuring, path: str
+) -> Iterator[PlanMeansNotAtHand]:
+    """Means usual for a feature that the shop does not state."""
+    for means in _USUAL[wanted.kind]:
+        field, action = _TO_GET[means]
+        if getattr(measuring, field) is None:
+            yield PlanMeansNotAtHand(means=means, field=f"{path}{field}", action=action)
 
 
 def _set_up_checks(

@@ -13,6 +13,7 @@ from halfangle_service.fields import (
     Arcsec,
     Length,
     LengthOut,
+    NonNegativeLength,
     RequestModel,
     ResultModel,
     Units,
@@ -29,7 +30,7 @@ from halfangle_service.fields.slopes import (
     slope_of,
     taper_sizes,
 )
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shank import Shank
 from halfangle_service.trade.sine.compound import Vector, tilt_of_normal
 from halfangle_service.trade.wheel.flank import Surface as GroundSurface
 from halfangle_service.trade.wheel.flank import require_extent
@@ -61,26 +62,61 @@ class PlanCone(PlanTurnedFields, ConeFields):
     kind: Literal["cone"]
 
 
-class PlanCenter(PlanTurnedFields):
-    """A center: a cone that comes to its point."""
+class PlanCenterFields(PlanTurnedFields):
+    """A cone that comes to its point, by its larger diameter."""
 
-    kind: Literal["center"]
     large_diameter: Length = Field(
         description="Larger diameter of the cone, where it meets the body, in `units`.",
         examples=[0.75],
     )
 
 
+class PlanCenter(PlanCenterFields):
+    """A center: a cone that comes to its point."""
+
+    kind: Literal["center"]
+
+
 class PlanTaper(PlanTurnedFields, TaperFields):
     """A taper plug or socket; a standard's designation is enough."""
 
     kind: Literal["taper-plug", "taper-socket"] = Field(description="Which of both it is.")
+    relief_length: NonNegativeLength | None = Field(
+        None,
+        description="How far a socket is open past its small end, no narrower; 0 where it ends.",
+    )
+
+
+class PlanBlockWork(RequestModel):
+    """The work that has a face, as a block, for the clearance."""
+
+    base_length: Length = Field(
+        description="Length up the face's slope, of a compound face from left to right.",
+        examples=[2.0],
+    )
+    base_width: Length | None = Field(
+        None,
+        description="Width across it, of a compound face from front to back.",
+        examples=[1.5],
+    )
+    face_height: Length = Field(
+        description="From the base to the face's highest place.", examples=[1.0]
+    )
+
+
+class PlanSlopedWork(PlanBlockWork):
+    """The same with what of its top lies before the face."""
+
+    before_face: NonNegativeLength = Field(
+        0.0, description="Level top before the face's high edge."
+    )
 
 
 class PlanAngledFace(AngledFaceFields):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
+    work_body: PlanSlopedWork | None = Field(None, description="The work as a block.")
 
 
 class PlanCompoundFace(RequestModel):
@@ -96,9 +132,9 @@ class PlanCompoundFace(RequestModel):
     tolerance_arcsec: Arcsec = Field(
         description="± tolerance of the angle in each view, in arc-seconds.", examples=[60.0]
     )
+    work_body: PlanBlockWork | None = Field(None, description="The work as a block.")
 
 
-_Turned = PlanCone | PlanCenter | PlanTaper
 PlanFeature = Annotated[
     PlanCone | PlanCenter | PlanTaper | PlanAngledFace | PlanCompoundFace,
     Field(discriminator="kind", description="The feature wanted."),
@@ -143,6 +179,8 @@ class Wanted:
     shank: Shank | None = None
     limit_tir: float | None = None
     normal: Vector | None = None
+    work_body: PlanBlockWork | None = None
+    relief_length: float | None = None
 
     @property
     def turned(self) -> bool:
@@ -180,7 +218,12 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     if isinstance(feature, PlanAngledFace):
         surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
         return Wanted(
-            feature.kind, units, feature.face_angle, surface.slant, feature.tolerance_arcsec
+            feature.kind,
+            units,
+            feature.face_angle,
+            surface.slant,
+            feature.tolerance_arcsec,
+            work_body=feature.work_body,
         )
     if isinstance(feature, PlanCompoundFace):
         return _compound(feature, units)
@@ -193,14 +236,21 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     )
     if isinstance(feature, PlanCone):
         half = cone_slope(feature, path=_PATH).half_angle_degrees
-        return _turned(feature, units, half, feature.large_diameter, feature.small_diameter)
+        large, small = feature.large_diameter, feature.small_diameter
+        return _turned(feature.kind, feature, units, half, large, small)
+    if isinstance(feature, PlanCenter):
+        return wanted_center(feature, units, path=_PATH)
     slope = slope_of(feature, path=_PATH)
     half = slope.half_angle_degrees
-    if isinstance(feature, PlanCenter):
-        return _turned(feature, units, half, feature.large_diameter, 0.0)
     large, length = taper_sizes(feature, slope, units, path=_PATH)
     small = large - 2.0 * length * math.tan(math.radians(half))
-    return _turned(feature, units, half, large, small)
+    return _turned(feature.kind, feature, units, half, large, small)
+
+
+def wanted_center(stated: PlanCenterFields, units: Units, *, path: str = "") -> Wanted:
+    """Work a center out; `path` is that of its fields in the request."""
+    half = slope_of(stated, path=path).half_angle_degrees
+    return _turned("center", stated, units, half, stated.large_diameter, 0.0)
 
 
 def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
@@ -224,15 +274,21 @@ def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
         surface.slant,
         feature.tolerance_arcsec,
         normal=normal,
+        work_body=feature.work_body,
     )
 
 
 def _turned(
-    feature: _Turned, units: Units, half_degrees: float, large: float, small: float
+    kind: FeatureKind,
+    feature: PlanTurnedFields,
+    units: Units,
+    half_degrees: float,
+    large: float,
+    small: float,
 ) -> Wanted:
     slant = (large - small) / 2.0 / math.sin(math.radians(half_degrees))
     return Wanted(
-        feature.kind,
+        kind,
         units,
         half_degrees,
         slant,
@@ -241,6 +297,7 @@ def _turned(
         small,
         feature.shank,
         feature.limit_tir,
+        relief_length=feature.relief_length if isinstance(feature, PlanTaper) else None,
     )
 
 

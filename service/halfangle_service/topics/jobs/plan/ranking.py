@@ -4,9 +4,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from halfangle_service.fields.estimate import ArcsecEstimate, estimate
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
 from halfangle_service.topics.jobs.plan.checks import PlanMistake
 from halfangle_service.topics.jobs.plan.parts.every import WayParts
+from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout
 from halfangle_service.topics.jobs.plan.result import PlanAngle, PlannedWay, RuledOutWay
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, ToleratedAngle, Way
 from halfangle_service.trade.uncertainty import DecisionRule, Forecast, forecast_of, together
@@ -35,7 +35,7 @@ def planned_way(
 
     `finest_arcsec` is the expanded uncertainty of the finest inspection at hand.
     """
-    angles = [_angle(angle, rule) for angle in way.angles]
+    angles = [planned_angle(angle, rule) for angle in way.angles]
     forecasts = [angle.forecast for angle in angles]
     if runout is not None:
         forecasts.append(runout.forecast)
@@ -110,7 +110,8 @@ def standing_by(angles: Sequence[KnownAngle], finest_arcsec: float | None) -> St
     return Standing(room, lacks, max(doubts, default=0.0))
 
 
-def _angle(angle: ToleratedAngle, rule: DecisionRule) -> PlanAngle:
+def planned_angle(angle: ToleratedAngle, rule: DecisionRule) -> PlanAngle:
+    """Write the error of an angle to expect, against its tolerance."""
     error = estimate(ArcsecEstimate, angle.budget, per_unit=angle.per_unit)
     tolerance, worst = angle.tolerance_arcsec, error.worst_case
     limit = tolerance / angle.per_unit

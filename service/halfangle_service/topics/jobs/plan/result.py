@@ -14,16 +14,16 @@ from halfangle_service.fields import (
 from halfangle_service.fields.estimate import ArcsecEstimate
 from halfangle_service.fields.numbers import MinutesOut
 from halfangle_service.fields.stacks import BlockAlternative
-from halfangle_service.topics.jobs.center.runout_budget import PlannedRunout
-from halfangle_service.topics.jobs.center.shank import PlannedShank
-from halfangle_service.topics.jobs.center.steps import PlanStep
 from halfangle_service.topics.jobs.plan.checks import PlanChecks, PlanMistake
 from halfangle_service.topics.jobs.plan.features import PlannedFeature
 from halfangle_service.topics.jobs.plan.parts.batch import PlanBatch
-from halfangle_service.topics.jobs.plan.parts.clearance import PlanClearance
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanClearance
 from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout
 from halfangle_service.topics.jobs.plan.parts.times import PlanTime
+from halfangle_service.topics.jobs.plan.shank import PlannedShank
+from halfangle_service.topics.jobs.plan.usual_steps import PlanStep
 from halfangle_service.trade.uncertainty import Forecast
 
 PlanWayName = Literal[
@@ -108,10 +108,7 @@ class PlannedWay(ResultModel):
         description="For each stack the smallest wrong block that leaves the angle's tolerance; a "
         "stack in which no single block does is not there."
     )
-    clearance: PlanClearance | None = Field(
-        description="Clearance under the wheel; null where it is not worked out for such a way, "
-        "and is to be proved by hand."
-    )
+    clearance: PlanClearance = Field(description="Clearance under the wheel, or beside it.")
 
 
 class RuledOutWay(ResultModel):

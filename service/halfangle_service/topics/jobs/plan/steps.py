@@ -1,15 +1,15 @@
 """The steps of the best way, in an order in which they can be done, with the cautions of the trade.
 
-Those of a turned feature on a sine plate are `jobs.center`'s. Order and wording are common
-practice, no source: dressing throws grit, so that blocks are out of their box only after it, or,
-where they set the dresser, back in it before; what the work must run true to is indicated, not the
-unground work.
+Order and wording are common practice, no source. Blocks are out of their box only after the wheel
+is dressed, or, where they set the dresser, back in it before.
 """
 
 from collections.abc import Iterator
 
-from halfangle_service.topics.jobs.center.shank import PlannedShank, true_up
-from halfangle_service.topics.jobs.center.steps import (
+from halfangle_service.topics.jobs.plan.features import Wanted
+from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.shank import PlannedShank, true_up
+from halfangle_service.topics.jobs.plan.usual_steps import (
     PlanStep,
     Step,
     StepFacts,
@@ -19,8 +19,6 @@ from halfangle_service.topics.jobs.center.steps import (
     numbered,
     wheel_steps,
 )
-from halfangle_service.topics.jobs.plan.features import Wanted
-from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
 from halfangle_service.topics.jobs.plan.ways.way import Way
 from halfangle_service.trade.tapers.feed import off_diameter
 from halfangle_service.trade.units import Units, bench_step
@@ -47,7 +45,7 @@ def steps_of(
         (
             *begin,
             *_holding(way, wanted, shank, facts),
-            *_setting(way, wanted),
+            *_setting(way, wanted, facts),
             *_grinding(wanted, facts, _fed(feed, facts.step, wanted.units)),
             *_last(wanted),
         )
@@ -62,9 +60,6 @@ def _facts(wanted: Wanted, shank: PlannedShank | None) -> StepFacts:
     if wanted.limit_tir is not None:
         limit = f"{small_length(wanted.limit_tir, units)} TIR"
     return StepFacts(
-        stack="",
-        plate_angle="",
-        stack_height="",
         held_in=held_in,
         test_bar=test_bar,
         true_up="Turn or tap it true" if wanted.shank is None else true_up(wanted.shank),
@@ -72,7 +67,6 @@ def _facts(wanted: Wanted, shank: PlannedShank | None) -> StepFacts:
         slant=length(wanted.slant, units),
         step=small_length(step, units),
         off_diameter=small_length(off_diameter(step, wanted.angle_rad), units),
-        rounds="",
     )
 
 
@@ -141,8 +135,8 @@ def _seated(way: Way) -> Step:
     how = "Seat the work by its base"
     if way.name == "quarter-turn":
         how = (
-            "With the plate closed, hold the work by its base on an angle plate, its base square "
-            "to the plate's top"
+            "With the plate closed, hold the work by its base on an angle plate on its low side, "
+            "its base square to the plate's top"
         )
     elif way.name == "compound-sine-plate":
         how = f"{_laid_and_set(way.settings[0].action)[0]} Seat it by its base"
@@ -164,12 +158,13 @@ def _laid_and_set(action: str) -> tuple[str, str]:
 def _squared(mount: Step) -> Step:
     return Step(
         "With the plate closed, mount the spin fixture with its axis square to the plate's top, on "
-        "an angle plate, and indicate a test bar in it along two sides a quarter apart.",
+        "an angle plate on its low side, and indicate a test bar in it along two sides a quarter "
+        "apart.",
         mount.cautions,
     )
 
 
-def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
+def _setting(way: Way, wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
     """What is set once the wheel is dressed."""
     if way.name in _ON_PLATES:
         for made in way.stacks:
@@ -194,9 +189,14 @@ def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
         for setting in way.settings:
             yield Step(setting.action)
     if wanted.turned:
+        once_more = (
+            ""
+            if wanted.shank is None
+            else (f" Where the shank can be reached, indicate it once more: below {facts.limit}.")
+        )
         yield Step(
-            "Put the work in, both seats wiped clean, and mark work and seat with one line, so "
-            "that it goes back as it was.",
+            "Put the work in place of the test bar, both seats wiped clean, and mark work and seat "
+            f"with one line, so that it goes back as it was.{once_more}",
             ("Turn the work by the fixture's own handle, with the wheel stopped and clear.",),
         )
 
@@ -214,14 +214,10 @@ def _fed(feed: PlanFeed, step: str, units: Units) -> str:
 def _grinding(wanted: Wanted, facts: StepFacts, fed: str) -> Iterator[Step]:
     """The passes, and the checks before the last of them."""
     if wanted.turned:
-        clear, touch, *rest = grinding_steps(facts)
-        passes = Step(
-            f"Touch off, then feed {fed}. {facts.step} square to the surface takes "
-            f"{facts.off_diameter} off the diameter.",
-            touch.cautions,
-        )
-        outside = (clear, passes, *rest)
-        yield from (*_in_the_bore(facts, fed), *rest) if wanted.internal else outside
+        clear, passes, *rest = grinding_steps(facts, fed)
+        if wanted.internal:
+            clear, passes = _in_the_bore(facts, fed)
+        yield from (clear, passes, *rest)
         return
     yield Step(
         "With the wheel stopped and raised, run the table through its whole stroke and the "
@@ -247,9 +243,13 @@ def _in_the_bore(facts: StepFacts, fed: str) -> tuple[Step, Step]:
     """Clearance tried by hand and the passes, of a wheel that goes into the work."""
     return (
         Step(
-            "With the wheel stopped, bring it into the bore over the whole stroke and turn the "
+            "The mouth lies up the slope, its lower wall level. With the wheel stopped, bring it "
+            "into the bore over the whole stroke, its quill over the bore's axis, and turn the "
             f"work through a full turn; the slant is {facts.slant} long.",
-            ("Wheel and quill must clear the bore's mouth and its bottom, and fixture and plate.",),
+            (
+                "Wheel and quill must clear the bore's mouth and bottom, fixture and plate.",
+                "A quill that lies sideways of the bore's axis grinds it hollow and opens it.",
+            ),
         ),
         Step(
             f"Touch off on the bore's wall, then feed {fed}. {facts.step} square to the surface "

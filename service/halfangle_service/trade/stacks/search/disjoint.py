@@ -92,6 +92,18 @@ class DisjointSearch:
         search._layers.update(self._layers)
         return search
 
+    def go_on_from(self, other: "DisjointSearch") -> None:
+        """Take no more than the work that another search left."""
+        self.cells, self.compared = other.cells, other.compared
+        self._in_turn.picked = other._in_turn.picked
+
+    @property
+    def taken(self) -> float:
+        """How much of the work of one request was taken, of the kind of which it was most."""
+        works = (self.cells, MOST_CELLS), (self.compared, MOST_COMPARED)
+        picked = self.share - self._in_turn.picked.left / MOST_PICKED
+        return max(picked, *(self.share - work.left / most for work, most in works))
+
     @cached_property
     def _stacks(self) -> Layers:
         """The stacks by their count; of blocks alike each counts, since two stacks may use them."""

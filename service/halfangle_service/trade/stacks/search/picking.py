@@ -34,6 +34,8 @@ class Picker:
             return None
         steps, fewest = self.steps, self.fewest
         start = max(first, len(steps) - bisect_right(self._rising, rest))
+        if count == 1:
+            return self._alone(rest, used, start)
         for position in range(start, len(steps)):
             step = steps[position]
             if step * count < rest:
@@ -46,4 +48,13 @@ class Picker:
             found = self.pick(rest - step, count - 1, used, work, position + 1)
             if found is not None:
                 return (position, *found)
+        return None
+
+    def _alone(self, rest: int, used: Container[int], start: int) -> tuple[int] | None:
+        """The first unused block of just this size, from the first one not larger on."""
+        for position in range(start, len(self.steps)):
+            if self.steps[position] != rest:
+                break
+            if position not in used:
+                return (position,)
         return None

@@ -2,14 +2,17 @@
 
 A table holds, for each height in steps of the set's smallest step, the fewest blocks that reach it:
 the dynamic programme of the subset sum with a block count. It considers every combination, so a
-height that it does not hold does not exist. Derived here; see Kellerer, Pferschy and Pisinger,
-Knapsack Problems, 2004, chapter 4, for the method (from memory).
+height that it does not hold does not exist. While it is made, an entry is the set of the counts
+that reach its height, a bit each: one more block is a shift of the heights and of the bits. Derived
+here; see Kellerer, Pferschy and Pisinger, Knapsack Problems, 2004, chapter 4, for the method (from
+memory).
 """
 
 import math
+from collections import Counter
 from collections.abc import Container, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import accumulate
 
 import numpy as np
@@ -20,17 +23,49 @@ from halfangle_service.trade.stacks.search.kept import Kept
 from halfangle_service.trade.stacks.search.picking import Picker
 from halfangle_service.trade.stacks.search.work import Work
 
-#: Most entries of a table (some seven bytes each while it is made). The 112-piece metric set needs
+#: Most entries of a table (three bytes each while it is made). The 112-piece metric set needs
 #: about 0.6 million.
 MOST_STEPS = 12_000_000
 #: Most entries that making a table may visit: about a second of work.
 MOST_WORK = 600_000_000
-#: Stands in a table for a height that no stack reaches; one more than it still fits a byte.
+#: Stands in a table for a height that no stack reaches.
 UNREACHED = 200
+#: Counts of blocks that reach a height, a bit each from one block on.
+COUNTS = np.uint8
+#: The counts of a block by itself.
+ALONE = COUNTS(1)
+#: Most blocks of a stack: as many counts as there are bits.
+MOST_COUNTED = 8
 #: Tables are kept while together they stay below this many entries.
 MOST_KEPT_STEPS = 12_000_000
+#: Heights in steps up to which a table is made at first; then it goes on by this part beyond what
+#: is asked for.
+_AT_FIRST, _LONGER = 131_072, 8
+#: Blocks picked at most before a table of those left is made: at least so many, and one more for so
+#: many entries that making it would visit.
+_MOST_PICKED, _WORK_OF_A_PICK = 50, 20_000
 #: Entries looked at in one go when a table is searched for the nearest height.
 _STRETCH = 65_536
+
+
+def one_more(counts: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """The counts with one block more; what passes the most counted falls out."""
+    return counts + counts
+
+
+def fewest_of(counts: NDArray[np.uint8], max_blocks: int) -> bytes:
+    """The least of each entry's counts up to `max_blocks`, UNREACHED where there is none.
+
+    The first entry is no height: no block at all reaches it.
+    """
+    return b"\0" + counts[1:].tobytes().translate(_least_counts(max_blocks))
+
+
+@lru_cache(maxsize=MOST_COUNTED + 1)
+def _least_counts(max_blocks: int) -> bytes:
+    """For each set of counts the least of them up to `max_blocks`, else UNREACHED."""
+    least = [(bits & -bits).bit_length() for bits in range(1 << MOST_COUNTED)]
+    return bytes([count if 0 < count <= max_blocks else UNREACHED for count in least])
 
 
 @dataclass(frozen=True)
@@ -43,6 +78,13 @@ class SizesInSteps:
     sizes: tuple[int, ...]
     max_blocks: int
 
+    def __post_init__(self) -> None:
+        """Refuse what a table has no room for."""
+        if self.max_blocks > MOST_COUNTED:
+            raise ValueError(
+                f"A table counts stacks of up to {MOST_COUNTED} blocks, not of {self.max_blocks}."
+            )
+
     @cached_property
     def step(self) -> int:
         """Smallest step in 0.1 nm: the greatest common divisor of all sizes."""
@@ -53,18 +95,8 @@ class SizesInSteps:
         """The highest stack, in steps: all the blocks allowed, the largest."""
         return sum(self.sizes[: self.max_blocks]) // self.step
 
-
-@dataclass(frozen=True)
-class StackTable(SizesInSteps):
-    """The fewest blocks for every height that so many blocks reach."""
-
     @cached_property
-    def length(self) -> int:
-        """Entries of the table: the highest stack in steps, and one for nothing at all."""
-        return self.reach + 1
-
-    @cached_property
-    def _reach_of_each(self) -> list[int]:
+    def reach_of_each(self) -> list[int]:
         """For each block, smallest first: the highest stack in steps of it and smaller ones."""
         upward = [size // self.step for size in reversed(self.sizes)]
         sums = [0, *accumulate(upward)]
@@ -73,8 +105,36 @@ class StackTable(SizesInSteps):
 
     @property
     def work(self) -> int:
-        """Entries that making the table visits: the bound on it is counted in these."""
-        return sum(self._reach_of_each)
+        """Entries that making a whole table visits: the bound on it is counted in these."""
+        return sum(self.reach_of_each)
+
+    def work_to(self, top: int) -> int:
+        """Entries that making a table up to so many steps visits."""
+        return sum(min(reach, top) for reach in self.reach_of_each)
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A table up to some height, in steps from none at all on.
+
+    `lookup` holds the fewest blocks, UNREACHED where none of up to max_blocks; bytes, since looking
+    up one entry is several times faster than in an array, which `fewest` is of the same. `picker`
+    names the blocks of a stack, of which the table says only how many there are.
+    """
+
+    lookup: bytes
+    fewest: NDArray[np.uint8]
+    picker: Picker
+
+
+@dataclass(frozen=True)
+class StackTable(SizesInSteps):
+    """The fewest blocks for every height that so many blocks reach, made as far as is asked for."""
+
+    @cached_property
+    def length(self) -> int:
+        """Entries of the table: the highest stack in steps, and one for nothing at all."""
+        return self.reach + 1
 
     @cached_property
     def bounded(self) -> bool:
@@ -93,100 +153,74 @@ class StackTable(SizesInSteps):
         )
 
     @cached_property
-    def _keys(self) -> NDArray[np.unsignedinteger]:
-        """For each height in steps one key: the fewest blocks, and which of them is the largest.
+    def _parts(self) -> list[_Part]:
+        """The table as far as it was asked for: one entry, put in place of a shorter one.
 
-        A key is the count times a base, plus the base less one less the block's number (from the
-        smallest): of equal counts the larger block makes the smaller key. Blocks join from the
-        smallest up, so that only heights already in reach are visited.
+        What is asked for is seldom near the highest stack's height.
         """
-        self.require_bounded()
-        narrow = len(self.sizes) < 256
-        kind: type[np.unsignedinteger] = np.uint16 if narrow else np.uint32
-        base = kind(256 if narrow else 65_536)
-        counts = ~(base - kind(1))
-        keys = np.full(self.length, UNREACHED * base, kind)
-        keys[0] = 0
-        reach_before = 0
-        for number, (size, reach) in enumerate(
-            zip(reversed(self.sizes), self._reach_of_each, strict=True)
-        ):
-            step = size // self.step
-            top = min(reach_before, self.length - 1 - step)
-            # A copy of the counts before this block: each block is used at most once.
-            with_block = keys[: top + 1] & counts
-            with_block += base + (base - kind(1) - kind(number))
-            target = keys[step : step + top + 1]
-            np.minimum(target, with_block, out=target)
-            reach_before = reach
-        return keys
+        return [self._made(min(_AT_FIRST, self.reach))]
 
-    @cached_property
-    def _tables(self) -> tuple[NDArray[np.uint8], NDArray[np.uint8] | NDArray[np.uint16]]:
-        """Fewest blocks for each height, and the position of the largest of them."""
-        keys = self._keys
-        bits = 8 * keys.itemsize // 2
-        fewest = (keys >> bits).astype(np.uint8)
-        fewest[fewest > self.max_blocks] = UNREACHED
-        # A key counts blocks from the smallest, downward from the base; positions from the largest.
-        keys &= keys.dtype.type((1 << bits) - 1)
-        keys -= keys.dtype.type((1 << bits) - len(self.sizes))
-        del self.__dict__["_keys"]
-        return fewest, keys.astype(np.uint16) if bits > 8 else keys.astype(np.uint8)
+    @property
+    def held(self) -> int:
+        """Entries that are held of the table."""
+        return len(self._parts[0].lookup) if "_parts" in self.__dict__ else 1
 
     @property
     def fewest(self) -> NDArray[np.uint8]:
-        """For each height in steps: the fewest blocks, UNREACHED where none of up to max_blocks.
+        """Fewest blocks for each height in steps, up to the highest one that was asked for."""
+        return self._parts[0].fewest
 
-        Raises BeyondBound where the table would be too long.
+    def _to(self, height: int) -> _Part:
+        """The table up to a height in steps that some stack may have.
+
+        Raises BeyondBound where the whole table would be too long.
         """
-        return self._tables[0]
+        part = self._parts[0]
+        if height >= len(part.lookup):
+            longer = max(height + height // _LONGER, 2 * len(part.lookup))
+            self._parts[0] = part = self._made(min(longer, self.reach))
+        return part
+
+    def _made(self, top: int) -> _Part:
+        """Make the table up to a height in steps."""
+        self.require_bounded()
+        counts = np.zeros(top + 1, COUNTS)
+        reach_before = 0
+        # Blocks join from the smallest up, so that only heights already in reach are visited.
+        for size, reach in zip(reversed(self.sizes), self.reach_of_each, strict=True):
+            step = size // self.step
+            if step > top:
+                break
+            last = min(reach_before, top - step)
+            # Made before any is written: each block is used at most once.
+            with_block = one_more(counts[: last + 1])
+            counts[step : step + last + 1] |= with_block
+            counts[step] |= ALONE
+            reach_before = reach
+        lookup = fewest_of(counts, self.max_blocks)
+        return _Part(lookup, np.frombuffer(lookup, np.uint8), Picker(self._steps, lookup))
 
     @cached_property
-    def _lookup(self) -> bytes:
-        """The table as bytes: looking up one entry is several times faster than in an array."""
-        return self.fewest.tobytes()
-
-    @cached_property
-    def _walk(self) -> tuple[bytes, memoryview, tuple[int, ...], tuple[int, ...], int]:
-        """What walking down a stack needs: counts, largest blocks, sizes, sizes in steps, step."""
-        return self._lookup, self._tables[1].data, self.sizes, self._picker.steps, self.step
-
-    @cached_property
-    def _picker(self) -> Picker:
-        """Picks from the same blocks where the table alone does not name them."""
-        return Picker(tuple(size // self.step for size in self.sizes), self._lookup)
+    def _steps(self) -> tuple[int, ...]:
+        return tuple(size // self.step for size in self.sizes)
 
     def count(self, height: int) -> int:
         """Fewest blocks for a height in 0.1 nm, 0 for no height, UNREACHED where there are none."""
         quotient, rest = divmod(height, self.step)
-        if rest or not 0 <= quotient < self.length:
+        if rest or not 0 <= quotient <= self.reach:
             return UNREACHED
-        return self._lookup[quotient]
+        return self._to(quotient).lookup[quotient]
 
     def stack(self, height: int) -> tuple[int, ...] | None:
         """Give a stack of the fewest blocks for a height in 0.1 nm, largest first, or None.
 
         Of several it is the one whose largest block is the largest, then the next, and so on.
         """
-        lookup, largest, sizes, steps, step = self._walk
-        quotient, rest = divmod(height, step)
-        if rest or not 0 < quotient < len(lookup):
+        count = self.count(height)
+        if not 0 < count < UNREACHED:
             return None
-        count = lookup[quotient]
-        if count == UNREACHED:
-            return None
-        blocks = []
-        before = -1
-        while quotient:
-            position = largest[quotient]
-            if position <= before:  # the rest's own stack would use a block twice
-                picked = self.pick(height, count, (), Work(MOST_WORK))
-                return None if picked is None else tuple([sizes[place] for place in picked])
-            before = position
-            blocks.append(sizes[position])
-            quotient -= steps[position]
-        return tuple(blocks)
+        picked = self.pick(height, count, (), Work(MOST_WORK))
+        return None if picked is None else tuple([self.sizes[place] for place in picked])
 
     @cached_property
     def _first_at(self) -> dict[int, int]:
@@ -212,7 +246,26 @@ class StackTable(SizesInSteps):
         """
         if self.count(height) > count:
             return None
-        return self._picker.pick(height // self.step, count, used, work)
+        steps = height // self.step
+        return self._to(steps).picker.pick(steps, count, used, work)
+
+    def stack_of(self, left: Sequence[int], height: int) -> tuple[int, ...] | None:
+        """Give the stack that a table of the blocks `left` would give, some of this table's own.
+
+        They are picked by this table, unless that takes more work than to make theirs.
+        """
+        gone = Counter(self.sizes)
+        gone.subtract(left)
+        first_at = self._first_at
+        used = {first_at[size] + nth for size, count in gone.items() for nth in range(count)}
+        work = Work(_MOST_PICKED + self.work // _WORK_OF_A_PICK)
+        for count in range(self.count(height), self.max_blocks + 1):
+            picked = self.pick(height, count, used, work)
+            if picked is not None:
+                return tuple([self.sizes[place] for place in picked])
+            if work.exhausted:
+                return stack_table(left, self.max_blocks).stack(height) if left else None
+        return None
 
     def nearest(self, height: int) -> tuple[tuple[int, ...] | None, tuple[int, ...] | None]:
         """Give the stacks nearest to a height in 0.1 nm: at or below it, and at or above it."""
@@ -227,9 +280,11 @@ class StackTable(SizesInSteps):
         """The first height in steps that is reached, from `start` on; None where there is none."""
         while 1 <= start < self.length:
             if downward:
-                stretch = self.fewest[max(start - _STRETCH, 0) + 1 : start + 1][::-1]
+                part = self._to(start)
+                stretch = part.fewest[max(start - _STRETCH, 0) + 1 : start + 1][::-1]
             else:
-                stretch = self.fewest[start : start + _STRETCH]
+                part = self._to(min(start + _STRETCH, self.reach))
+                stretch = part.fewest[start : start + _STRETCH]
             hits = np.flatnonzero(stretch != UNREACHED)
             if len(hits):
                 return start - int(hits[0]) if downward else start + int(hits[0])
@@ -242,7 +297,8 @@ class StackTable(SizesInSteps):
         All in 0.1 nm; None where no stack comes within it.
         """
         first = max(-(-(height - tolerance) // self.step), 1)
-        stretch = self.fewest[first : max((height + tolerance) // self.step + 1, first)]
+        behind = max((height + tolerance) // self.step + 1, first)
+        stretch = self._to(min(behind, self.reach)).fewest[first:behind]
         if len(stretch) == 0 or (count := int(stretch.min())) == UNREACHED:
             return None
         reached = (np.flatnonzero(stretch == count) + first) * self.step
@@ -253,13 +309,13 @@ class StackTable(SizesInSteps):
         first = max(-(-low // self.step), 1)
         last = min(high // self.step, self.length - 1)
         for start in range(first, last + 1, _STRETCH):
-            stretch = self.fewest[start : min(start + _STRETCH, last + 1)]
+            stretch = self._to(last).fewest[start : min(start + _STRETCH, last + 1)]
             for hit in np.flatnonzero(stretch != UNREACHED).tolist():
                 yield (start + hit) * self.step, int(stretch[hit])
 
 
 _KEPT: Kept[tuple[tuple[int, ...], int], StackTable] = Kept(
-    lambda key: StackTable(*key), lambda table: table.length, MOST_KEPT_STEPS
+    lambda key: StackTable(*key), lambda table: table.held, MOST_KEPT_STEPS
 )
 
 

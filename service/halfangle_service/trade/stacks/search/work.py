@@ -4,6 +4,18 @@ from dataclasses import dataclass
 
 
 @dataclass
+class Left:
+    """Part of the work of one request that is left for several searches."""
+
+    share: float
+
+    @property
+    def for_one(self) -> float:
+        """What the next search may take: no more than a request for it alone."""
+        return min(self.share, 1.0)
+
+
+@dataclass
 class Work:
     """Work that is left to a search; `exhausted` once it asked for more."""
 

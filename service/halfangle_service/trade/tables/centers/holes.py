@@ -16,11 +16,12 @@ HoleType = Literal["A", "B", "R", "plain", "bell"]
 UntabledType = Literal["C", "D"]
 _TABLES = ("holes_metric.toml", "holes_inch.toml")
 _UNTABLED: dict[UntabledType, str] = {
-    "C": "Type C of DIN 332-1 has the pilot and the 60° cone of types A and B, and a truncated "
-    "recess to protect its mouth, whose size is not in these tables: take the cone from type A or "
-    "B of the same diameters, and the recess from the standard.",
-    "D": "Type D of DIN 332-2 is tapped for a screw, and is not in these tables: take its cone "
-    "and its thread from that standard.",
+    "C": "Type C of DIN 332-1 (GB/T 145 calls the tapped type D so) has the pilot and the 60° cone "
+    "of types A and B, and a truncated recess to protect its mouth, whose size is not in these "
+    "tables: take the cone from type A or B of the same diameters, and the recess from the "
+    "standard.",
+    "D": "Type D of DIN 332-2 is tapped for a screw: its cone and its thread stand in the table of "
+    "tapped holes, GET /v1/centers/tapped-holes.",
 }
 #: The same 60° cone, for a type that no table holds.
 _SAME_CONE: dict[UntabledType, tuple[HoleType, ...]] = {"C": ("A", "B"), "D": ()}

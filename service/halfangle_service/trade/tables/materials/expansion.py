@@ -8,14 +8,16 @@ from halfangle_service.trade.tables.loader import Standing, citation, read_rows,
 
 REFERENCE_CELSIUS = 20.0
 
-MaterialName = Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+MaterialName = Literal[
+    "steel", "tungsten-carbide", "chromium-carbide", "ceramic", "glass-ceramic", "fused-quartz"
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Material:
     """A material: `coefficient` and the half-width of its spread, both per kelvin."""
 
-    name: str
+    name: MaterialName
     coefficient: float
     spread: float
     source: str

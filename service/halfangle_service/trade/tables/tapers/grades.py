@@ -2,6 +2,7 @@
 
 from bisect import bisect_left
 from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
 from functools import cache
 from typing import Any, Literal
 
@@ -44,6 +45,36 @@ def _read(row: dict[str, Any]) -> AngleGrade:
         source=citation(row),
         standing=standing(row),
     )
+
+
+#: Preferred numbers R'10, as AT_D is printed, and seconds of arc in a microradian, as the standard
+#: takes it for the column in minutes and seconds. Both ISO 1947:1973, from memory.
+_ROUNDED_R10 = (1.0, 1.25, 1.6, 2.0, 2.5, 3.2, 4.0, 5.0, 6.3, 8.0, 10.0)
+_SECONDS_PER_MICRORADIAN = Decimal("0.206")
+
+
+def printed_arcsec(band_microradian: float) -> float:
+    """The tolerance in whole seconds of arc as the standard prints it, from microradians.
+
+    >>> printed_arcsec(315.0), printed_arcsec(8000.0)
+    (65.0, 1648.0)
+    """
+    seconds = Decimal(str(band_microradian)) * _SECONDS_PER_MICRORADIAN
+    return float(seconds.to_integral_value(ROUND_HALF_UP))
+
+
+def printed_diameter_band(band_um: float) -> float:
+    """AT_D in µm as the standard prints it: the preferred number next to AT × length.
+
+    Below 10 µm with one decimal.
+
+    >>> printed_diameter_band(1.89), printed_diameter_band(1.25), printed_diameter_band(12.5)
+    (2.0, 1.3, 12.5)
+    """
+    decade = 10.0 ** (Decimal(str(band_um)).adjusted())
+    number = min(_ROUNDED_R10, key=lambda r: abs(r - band_um / decade)) * decade
+    exact = Decimal(str(round(number, 6)))
+    return float(exact if number > 10.0 else exact.quantize(Decimal("0.1"), ROUND_HALF_UP))
 
 
 def angle_band_of_grade(grade: str, length_mm: float, *, field: str = "length") -> float:

@@ -188,9 +188,7 @@ def without_wear(budget: Budget, per_unit: float) -> Budget:
     `per_unit` are the arc-seconds of its own unit.
     """
     parts = tuple(
-        replace(part, sensitivity=part.sensitivity * per_unit)
-        for part in budget.contributions
-        if part.name not in WHEEL_TERMS
+        part.times(per_unit) for part in budget.contributions if part.name not in WHEEL_TERMS
     )
     missing = tuple(name for name in budget.not_stated if name not in WHEEL_TERMS)
     return Budget(parts, budget.offset * per_unit, missing)

@@ -10,29 +10,33 @@ from halfangle_service.topics.jobs.plan.parts.batch import (
     planned_batch,
     without_wear,
 )
-from halfangle_service.topics.jobs.plan.parts.clearance import (
+from halfangle_service.topics.jobs.plan.parts.clearance.answer import (
     Fouled,
     PlanClearance,
     PlanRoom,
-    Standing,
-    planned_clearance,
+    not_known,
 )
+from halfangle_service.topics.jobs.plan.parts.clearance.every import Clearances
+from halfangle_service.topics.jobs.plan.parts.clearance.under import Asked
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
 from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
 from halfangle_service.topics.jobs.plan.result import PlanWayName
+from halfangle_service.topics.jobs.plan.safety import not_safe
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
 from halfangle_service.topics.jobs.plan.ways.way import RuledOut, Way
 from halfangle_service.trade.planning.feed import Wheel
 from halfangle_service.trade.planning.times import JobTime
 
-#: Ways whose work stands along the plate, turning in the spin fixture.
-_ALONG_THE_PLATE: frozenset[PlanWayName] = frozenset({"sine-plate", "stacks-under-both-rolls"})
 #: Ways by another wheel than the flat one over the plates.
 _OWN_WHEEL: frozenset[PlanWayName] = frozenset(
     {"dressed-wheel", "wheel-side", "swivelled-workhead"}
 )
 #: Ways whose work a motor turns.
 _DRIVEN: frozenset[PlanWayName] = frozenset({"swivelled-workhead"})
+
+
+#: How a way stands: turned a quarter, on what, on which low stack, how it is laid.
+_Stands = tuple[bool, str, float, int]
 
 
 def by_flat_wheel(way: Way) -> bool:
@@ -42,13 +46,13 @@ def by_flat_wheel(way: Way) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class WayParts:
-    """The parts of one way; `clearance` None where it is not worked out for such a way."""
+    """The parts of one way."""
 
     feed: PlanFeed
     batch: PlanBatch
     time: PlanTime
     whole: JobTime
-    clearance: PlanClearance | None
+    clearance: PlanClearance
 
 
 @dataclass(frozen=True)
@@ -61,12 +65,16 @@ class Job:
     room: PlanRoom
     batch: Batch
     minutes_per_piece: float | None
-    _clear: dict[tuple[str, float], PlanClearance | Fouled] = field(default_factory=dict)
+    _clear: dict[_Stands, PlanClearance | Fouled] = field(default_factory=dict)
 
     def sort_out(self, ways: Sequence[Way]) -> tuple[list[Way], list[RuledOut]]:
-        """Those of the ways that nothing fouls, and those that something does."""
+        """Those of the ways that are safe and clear, and those that are not."""
         kept, out = [], []
         for way in ways:
+            unsafe = not_safe(self.wanted, self.equipment, way)
+            if unsafe is not None:
+                out.append(unsafe)
+                continue
             found = self._clearance(way)
             if isinstance(found, Fouled):
                 why = (found.reason, found.field, found.instead)
@@ -97,7 +105,8 @@ class Job:
             *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
         )
         found = self._clearance(way)
-        return WayParts(feed, batch, time, whole, None if isinstance(found, Fouled) else found)
+        clear = not_known([found.field]) if isinstance(found, Fouled) else found
+        return WayParts(feed, batch, time, whole, clear)
 
     def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
         plate = self._plate(way)
@@ -119,22 +128,12 @@ class Job:
         sides = {side.name: side.usable_width for side in self.equipment.wheel_sides or ()}
         return Wheel(width=sides.get(way.equipment[0]))
 
-    def _clearance(self, way: Way) -> PlanClearance | Fouled | None:
-        """Clearance of a way, once for all that stand alike; None where it is not worked out."""
-        plate, wanted = self._plate(way), self.wanted
-        along = way.name in _ALONG_THE_PLATE and wanted.turned and not wanted.internal
-        if plate is None or not along:
-            return None
+    def _clearance(self, way: Way) -> PlanClearance | Fouled:
+        """Clearance of a way, once for all that stand alike."""
         low = next((stack.total for stack in way.stacks if stack.role == "low"), 0.0)
-        key = (plate[0], low)
+        key = (way.name == "quarter-turn", way.equipment[0], low, id(way.laid))
         if key not in self._clear:
-            standing = Standing(
-                wanted,
-                *plate,
-                self.equipment.spin_fixture,
-                self.equipment.wheel,
-                self.feeding.stated,
-                self.room,
-            )
-            self._clear[key] = planned_clearance(standing, low)
+            stated, shop = self.feeding.stated, self.equipment
+            asked = Asked(self.wanted, stated, self.room, shop.spin_fixture)
+            self._clear[key] = Clearances(asked, shop).of(way)
         return self._clear[key]

@@ -300,6 +300,11 @@ def planned_feed_of(
     return result, grinding_time([minutes[each.name] for each in found])
 
 
+def cutting_passes(feed: PlanFeed) -> int:
+    """How many passes cut; 0 where the allowance is not known."""
+    return sum(phase.cutting_passes for phase in (feed.rough, feed.finish) if phase is not None)
+
+
 def _phase(phase: Phase, minutes: float | None) -> PlanPhase:
     return PlanPhase(
         stock=phase.stock,

@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from halfangle_service.fields.glossary import option_labels, title_of
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields
 from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
 from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
 from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
@@ -21,6 +20,7 @@ from halfangle_service.topics.jobs.plan.ranking import (
 )
 from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
+from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
 from halfangle_service.trade.planning.batch import Growth, largest_growth, to_inspect
 from halfangle_service.trade.planning.statements import (
@@ -41,10 +41,11 @@ from halfangle_service.trade.uncertainty import (
     together,
 )
 from halfangle_service.trade.uncertainty.coverage import half_width
+from halfangle_service.trade.wheel.in_bore import OFFSET
 from halfangle_service.trade.wording import arcsec, figure, plain
 
 #: Values at which errors that act by their square are tried: small, and yet no rounding.
-_TRIED_AT = {YAW: 600.0, "diamond_height_error_limit": 0.01, "axis_offset_error_limit": 0.01}
+_TRIED_AT = {YAW: 600.0, "diamond_height_error_limit": 0.01, OFFSET: 0.01}
 #: Ways whose statements are looked at, as they are ranked now: the work is bounded so.
 MOST_WAYS = 8
 #: A cone's growth in its first piece is tried up to so many times the tolerance.
@@ -130,6 +131,8 @@ def _path(equipment: PlanEquipment, way: Way, name: str) -> str:
     mine = [places[item] for item in way.equipment if item in places]
     of_blocks = name in {"grade", "block_material"}
     path, kind = next(((p, k) for p, k in mine if (k == "block_sets") == of_blocks), ("", ""))
+    if kind == "sine_plates" and name == OFFSET:
+        return f"equipment/internal_spindle/{name}"
     errors = kind == "sine_plates" and name in PlateErrorFields.model_fields
     return f"{path}{'angle_errors/' if errors else ''}{name}"
 

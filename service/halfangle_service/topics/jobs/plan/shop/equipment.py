@@ -4,7 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.fields import Length, NonNegativeArcsec, RequestModel
+from halfangle_service.fields import Length, NonNegativeArcsec, NonNegativeLength, RequestModel, Rpm
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
@@ -17,11 +17,22 @@ from halfangle_service.fields.wheel.ways import (
     PlateInspectionMinutes,
     PlateSetupMinutes,
 )
-from halfangle_service.topics.jobs.center.angle_budget import PlateErrorFields, WheelFaceError
-from halfangle_service.topics.jobs.center.runout_budget import AdapterTir, RunoutContributions
-from halfangle_service.topics.jobs.center.shank import Shank
+from halfangle_service.topics.jobs.plan.shank import Shank
+from halfangle_service.topics.jobs.plan.shop.errors import (
+    AdapterTir,
+    PlateErrorFields,
+    RunoutContributions,
+    WheelFaceError,
+)
 from halfangle_service.topics.jobs.plan.shop.measuring import PlanMeasuring
-from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel
+from halfangle_service.topics.jobs.plan.shop.standing import (
+    BodyWidth,
+    PlanAnglePlate,
+    PlanHingedBody,
+    PlanWorkheadBody,
+    PlanWorkHolder,
+)
+from halfangle_service.topics.jobs.plan.shop.wheel import PlanPlateBody, PlanWheel, PlanWheelHead
 from halfangle_service.trade.clearance.assembly import Direction
 from halfangle_service.trade.planning import times
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -44,6 +55,13 @@ EquipmentName = Annotated[
 WheelDiameter = Annotated[
     Length, Field(description="Diameter of the wheel, in `units`.", examples=[7.0])
 ]
+#: What of a wheel, and of what holds work on its base, counts for the clearance alone.
+_WheelWidth = Annotated[
+    Length | None,
+    Field(description="Width of the wheel, in `units`.", examples=[0.5]),
+]
+_Head = Annotated[PlanWheelHead | None, Field(description="What is about this wheel.")]
+_Holder = Annotated[PlanWorkHolder | None, Field(description="What holds block-like work on it.")]
 
 
 class PlanSinePlate(RequestModel):
@@ -74,6 +92,15 @@ class PlanSinePlate(RequestModel):
     plate_body: PlanPlateBody | None = Field(
         None, description="Its body. Absent: no clearance over it is worked out."
     )
+    work_holder: _Holder = None
+    work_to_high_end: NonNegativeLength | None = Field(
+        None,
+        description="From the work's short end up the slope to the plate's high end.",
+        examples=[1.0],
+    )
+    angle_plate: PlanAnglePlate | None = Field(
+        None, description="What work turned a quarter stands against."
+    )
     setup_minutes: PlateSetupMinutes = times.PLATE.setup
     inspection_minutes: PlateInspectionMinutes = times.PLATE.inspection
 
@@ -95,6 +122,11 @@ class PlanCompoundPlate(RaisedSizes):
         default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
     )
     wheel_face_error_limit_arcsec: WheelFaceError = None
+    base_body: PlanHingedBody | None = Field(None, description="Body of the base plate.")
+    upper_body: PlanHingedBody | None = Field(
+        None, description="Body of the upper plate; the work lies in the middle of its top."
+    )
+    work_holder: _Holder = None
     setup_minutes: PlateSetupMinutes = times.PLATE.setup
     inspection_minutes: PlateInspectionMinutes = times.PLATE.inspection
 
@@ -114,12 +146,25 @@ class PlanDressedWheel(ChooseDressedWheel):
 
     name: EquipmentName
     wheel_diameter: WheelDiameter
+    head: _Head = None
+    work_holder: _Holder = None
 
 
 class PlanWheelSide(ChooseWheelSide):
     """A wheel that may grind with its side."""
 
     name: EquipmentName
+    wheel_diameter: WheelDiameter | None = None
+    wheel_width: _WheelWidth = None
+    head: _Head = None
+    work_below_spindle: NonNegativeLength | None = Field(
+        None,
+        description="From the spindle down to the work's axis, or the middle of its face.",
+        examples=[2.5],
+    )
+    body_width: BodyWidth | None = Field(
+        None, description="Width of the spindle fixture that stands beside it."
+    )
 
 
 class PlanWorkhead(ChooseWorkhead):
@@ -127,6 +172,11 @@ class PlanWorkhead(ChooseWorkhead):
 
     name: EquipmentName
     wheel_diameter: WheelDiameter
+    wheel_width: _WheelWidth = None
+    head: _Head = None
+    workhead_body: PlanWorkheadBody | None = Field(
+        None, description="The workhead's body, and how the work stands out of it."
+    )
 
 
 class PlanInternalSpindle(RequestModel):
@@ -135,6 +185,24 @@ class PlanInternalSpindle(RequestModel):
     wheel_diameter: Length = Field(description="Diameter of the wheel, in `units`.", examples=[0.5])
     reach: Length = Field(
         description="How far wheel and quill go into a bore, in `units`.", examples=[3.5]
+    )
+    axis_offset_error_limit: NonNegativeLength | None = Field(
+        None,
+        description="Largest error ± sideways of the quill's axis from the bore's, at either end, "
+        "in `units`; acts by its square.",
+    )
+    wheel_width: _WheelWidth = None
+    quill_diameter: Length | None = Field(
+        None, description="Diameter of the quill, in `units`.", examples=[0.35]
+    )
+    spindle_diameter: Length | None = Field(
+        None, description="Diameter of the spindle that carries the quill.", examples=[1.5]
+    )
+    rpm: Rpm | None = Field(None, description="Spindle speed.", examples=[30_000])
+    marked_rpm: Rpm | None = Field(
+        None,
+        description="Highest speed marked on the wheel for this overhang, per minute.",
+        examples=[40_000],
     )
 
 
@@ -184,7 +252,8 @@ class PlanEquipment(RequestModel):
     )
     spin_fixture: ClearanceFixture | None = Field(
         None,
-        description="The spindle fixture on the plate. Absent: no clearance is worked out.",
+        description="The spindle fixture. Of a socket `stick_out` is to its mouth, "
+        "`shank_diameter` its outside.",
     )
     internal_spindle: PlanInternalSpindle | None = Field(
         None, description="What grinds a socket. Absent where there is none."

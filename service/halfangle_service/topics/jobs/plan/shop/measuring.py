@@ -3,6 +3,7 @@
 from pydantic import Field
 
 from halfangle_service.fields.inspection.at_hand import MeansAtHandFields
+from halfangle_service.fields.inspection.plate import InspectionPlate
 from halfangle_service.fields.set_up_errors import Limit
 
 
@@ -12,6 +13,9 @@ class PlanMeasuring(MeansAtHandFields):
     A limit of error that is not sent is not stated, and no judgement comes out of it.
     """
 
+    plate: InspectionPlate | None = Field(
+        None, description="A sine bar or plate, with an indicator, to measure on."
+    )
     stack_reading_error_limit: Limit = Field(
         None,
         description="Largest error ± of a wrung stack's height as measured, by micrometer or "

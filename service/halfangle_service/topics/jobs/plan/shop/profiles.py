@@ -7,18 +7,30 @@ send in its place. Nothing writes the file.
 import hashlib
 import json
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 from pydantic import Field, ValidationError
 
 from halfangle_service.errors import HalfangleError, Refusal
 from halfangle_service.fields import RequestModel, UnitsField
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
-from halfangle_service.topics.jobs.plan.shop.reading import read_boxes, require_consistent
+from halfangle_service.topics.jobs.plan.shop.reading import (
+    EQUIPMENT,
+    plain_name,
+    read_boxes,
+    require_consistent,
+    require_name,
+)
 from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import said_in
+
+#: More than any shop writes, and less than would hold up the start.
+_LARGEST_BYTES = 1_000_000
 
 
 class ProfilesError(HalfangleError):
@@ -52,29 +64,85 @@ def read_profiles(path: Path | None) -> Mapping[str, ShopProfile]:
     """
     if path is None:
         return {}
-    try:
-        table = tomllib.loads(path.read_text("utf-8"))
-    except (OSError, ValueError) as error:
-        raise ProfilesError(f"{path}: {error}") from None
-    try:
-        entries = _File.model_validate_json(json.dumps(table, default=str)).profile
-    except ValidationError as error:
-        first = error.errors()[0]
-        raise ProfilesError(f"{path}: {'/'.join(map(str, first['loc']))}: {first['msg']}") from None
+    entries = _entries(path, _table(path))
     found: dict[str, ShopProfile] = {}
     for place, entry in enumerate(entries):
-        if entry.name in found:
+        if plain_name(entry.name) in map(plain_name, found):
             raise ProfilesError(f"{path}: profile/{place}/name: {entry.name!r} is there twice")
         try:
+            require_name(entry.name, "name")
             require_consistent(entry.equipment, entry.units)
             read_boxes(entry.equipment, entry.units)
         except Refusal as refusal:
             field, message = next(iter(refusal.fields.items()))
-            raise ProfilesError(
-                f"{path}: profile/{place}/{field}: {message} ({refusal.detail})"
-            ) from None
+            said = said_in(f"{message} ({refusal.detail})", entry.units)
+            raise ProfilesError(f"{path}: profile/{place}/{field}: {said}") from None
         found[entry.name] = ShopProfile(entry.name, entry.units, entry.equipment, _digest(entry))
     return found
+
+
+def in_profile(refusal: Refusal, name: str) -> Refusal:
+    """A refusal of what a profile holds, named by the field of the request that names it."""
+    own = {field: said for field, said in refusal.fields.items() if not _of_shop(field)}
+    held = [f"{field} {said}" for field, said in refusal.fields.items() if _of_shop(field)]
+    if held:
+        own["shop_profile"] = f"in {name!r}: {'; '.join(held)}"
+    return type(refusal)(refusal.detail, fields=own, more=refusal.more)
+
+
+def _of_shop(field: str) -> bool:
+    return field.startswith(f"{EQUIPMENT}/")
+
+
+def _table(path: Path) -> dict[str, Any]:
+    """What a file holds, whatever it is; a mark of its coding at its beginning is passed over."""
+    try:
+        if path.stat().st_size > _LARGEST_BYTES:
+            raise ProfilesError(f"{path}: larger than {_LARGEST_BYTES} bytes")
+        return tomllib.loads(path.read_text("utf-8-sig"))
+    except (OSError, ValueError) as error:
+        raise ProfilesError(f"{path}: {error}") from None
+    except RecursionError:
+        raise ProfilesError(f"{path}: lists or tables within one another too deep") from None
+
+
+def _entries(path: Path, table: dict[str, Any]) -> list[_Entry]:
+    """The profiles of a file; refuses what is none, by its field."""
+    for field, value in _leaves(table):
+        if not isinstance(value, str | int | float):
+            raise ProfilesError(f"{path}: {field}: {value} is a date or a time, which no field is")
+    try:
+        return _File.model_validate_json(json.dumps(table)).profile
+    except ValidationError as error:
+        first = error.errors()[0]
+        field = "/".join(map(str, first["loc"]))
+        raise ProfilesError(f"{path}: {field}: {_said(first)}") from None
+
+
+def _leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
+    """Every value of a table that holds no others, with its path."""
+    if isinstance(value, dict | list):
+        pairs = value.items() if isinstance(value, dict) else enumerate(value)
+        for name, within in pairs:
+            yield from _leaves(within, f"{path}/{name}" if path else str(name))
+    else:
+        yield path, value
+
+
+def _said(error: Any) -> str:
+    """What is wrong, with the nearest name there is for a field that there is not."""
+    if error["type"] != "extra_forbidden":
+        return str(error["msg"])
+    near = get_close_matches(str(error["loc"][-1]), _names(), n=1)
+    return f"there is no such field{f'; the nearest is {near[0]}' if near else ''}"
+
+
+@cache
+def _names() -> frozenset[str]:
+    """Every name of a field of a profile."""
+    schema = _File.model_json_schema()
+    shapes = (schema, *schema["$defs"].values())
+    return frozenset(name for shape in shapes for name in shape.get("properties", ()))
 
 
 def _digest(entry: _Entry) -> str:

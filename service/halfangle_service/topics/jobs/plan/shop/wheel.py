@@ -24,6 +24,11 @@ class PlanWheel(RequestModel):
         None, description="Width of the wheel, in `units`.", examples=[0.5]
     )
     rpm: Rpm | None = Field(None, description="Spindle speed.", examples=[3450])
+    marked_rpm: Rpm | None = Field(
+        None,
+        description="Highest speed marked on the wheel, per minute.",
+        examples=[3600.0],
+    )
     head: PlanWheelHead | None = Field(
         None, description="What is about the wheel; clearance is worked out with it."
     )

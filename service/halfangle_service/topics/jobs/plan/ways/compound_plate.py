@@ -23,11 +23,12 @@ from halfangle_service.fields.compound.stacks import require_stacks
 from halfangle_service.fields.estimate import OWN_CAUSES
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.set_up_errors import SetUpErrorFields
-from halfangle_service.topics.jobs.center.angle_budget import set_up_errors, stack_of
-from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import AngleOf, PlanSetting, PlanStack, PlanWayName
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanCompoundPlate
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
+from halfangle_service.topics.jobs.plan.ways.plate_budget import set_up_errors, stack_of
+from halfangle_service.topics.jobs.plan.ways.plate_on_stack import PlateOnStack
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
@@ -65,6 +66,7 @@ class CompoundJob:
     path: str
     box: ShopBox
     max_blocks: int
+    share: WorkShare
 
     @property
     def equipment(self) -> tuple[str, ...]:
@@ -92,10 +94,11 @@ def job_on(
     path: str,
     box: ShopBox,
     max_blocks: int,
+    share: WorkShare,
 ) -> CompoundJob:
     """A face on one plate with the blocks of one box."""
     plates = CompoundPlate(plates_of(plate, wanted.units), wanted.units, None)
-    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks)
+    return CompoundJob(wanted, normal, plate, plates, path, box, max_blocks, share)
 
 
 def compound_ways(job: CompoundJob) -> Iterator[Way | RuledOut]:
@@ -143,9 +146,17 @@ def _laid(job: CompoundJob, way: Laid) -> Way | RuledOut:
             "than it should with one.",
             f"{job.path}{which}_step",
         )
-    sizes = job.box.supply.box.sizes
+    blocks, units, share = job.box.supply.box, job.wanted.units, job.share
     try:
-        found = require_stacks(sizes, (heights[0], heights[1]), job.max_blocks, job.wanted.units)
+        share.require_stacks(blocks.table(job.max_blocks), to_tenth_nm(max(heights), units))
+        found = require_stacks(
+            blocks.sizes,
+            (heights[0], heights[1]),
+            job.max_blocks,
+            units,
+            share.searches,
+            share.require_differences_of_a_way,
+        )
     except (Unreachable, BeyondBound) as refusal:
         return RuledOut(_NAME, job.equipment, refusal.detail, job.box.path)
     return _built(job, way, found.stacks)
@@ -193,6 +204,7 @@ def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Wa
         job.plate.setup_minutes,
         job.plate.inspection_minutes,
         wrong_blocks=on_hinges(laid, on_stacks, job.box.supply.box, built, job.wanted.units),
+        laid=way,
     )
 
 
@@ -213,7 +225,7 @@ def _hinge(job: CompoundJob, way: Laid, which: Which, pieces: tuple[Piece, ...])
         plate.center_distance,
         math.degrees(angle_rad),
         plate.height(angle_rad),
-        Setting(graded, (), True, None),
+        Setting(graded, ()),
         offset=plate.step,
     )
     budget = set_up_errors(on_stack, graded, job.errors(which))
@@ -241,7 +253,7 @@ def _of_hinge(hinge: _Hinge, slope: float, yaw_slope: float) -> Iterator[Contrib
     for part in hinge.budget.contributions:
         if part.name in OWN_CAUSES:
             which = hinge.which if part.of is None else f"{hinge.which}, {part.of}"
-            yield replace(part, sensitivity=slope * part.sensitivity, of=which)
+            yield replace(part.times(slope), of=which)
         elif part.name == YAW:
             yield Contribution(
                 f"{hinge.which}_errors/{YAW}",
@@ -251,7 +263,7 @@ def _of_hinge(hinge: _Hinge, slope: float, yaw_slope: float) -> Iterator[Contrib
             )
         else:
             name = f"{hinge.which}_errors/{part.name}"
-            yield replace(part, sensitivity=slope * part.sensitivity, name=name)
+            yield replace(part.times(slope), name=name)
 
 
 def _of_wheel(plate: PlanCompoundPlate, slopes: ViewSlopes) -> Iterator[Contribution]:

@@ -14,15 +14,16 @@ from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.wheel.dresser import ScaleDresser, SineBaseDresser
 from halfangle_service.fields.wheel.ways import Way as WheelWay
 from halfangle_service.fields.wheel.ways import dressed_wheel_way
-from halfangle_service.topics.jobs.center.angle_budget import stack_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import PlanSetting, PlanStack
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanDressedWheel
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.by_wheel import (
     cone_of,
     not_into_a_socket,
     way_by_wheel,
 )
+from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.topics.jobs.plan.ways.way import (
     RuledOut,
     ShopBox,
@@ -81,6 +82,7 @@ def dressed_wheel_ways(
     path: str,
     boxes: Sequence[ShopBox],
     max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """A flank dressed on one wheel, by its scale or by the blocks of each box."""
     if wanted.internal:
@@ -100,7 +102,7 @@ def dressed_wheel_ways(
         yield RuledOut("dressed-wheel", (wheel.name,), reason, "equipment/block_sets")
     else:
         for box in boxes:
-            yield _by_blocks(dress, made, dresser, box, max_blocks)
+            yield _by_blocks(dress, made, dresser, box, max_blocks, share)
 
 
 def _by_scale(dress: _Dress, dresser: ScaleDresser) -> PlanSetting:
@@ -131,10 +133,13 @@ class _Blocks:
     raw_low: tuple[Piece, ...]
 
 
-def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int) -> _Blocks:
+def _blocks_for(
+    dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_blocks: int, share: WorkShare
+) -> _Blocks:
     unit, blocks = to_tenth_nm(1.0, dress.wanted.units), box.supply.box
     height = height_for_angle(dresser.center_distance, dress.angle_rad) * unit
-    pair = stacks_for(height, blocks.sizes, max_blocks)
+    share.require_stacks(blocks.table(max_blocks), height)
+    pair = stacks_for(height, blocks.sizes, max_blocks, share.require_differences)
     high, rest = taken(blocks.pieces, pair.high)
     low, spare = taken(rest, pair.low)
     rise = sum(piece.actual for piece in high) - sum(piece.actual for piece in low)
@@ -144,13 +149,18 @@ def _blocks_for(dress: _Dress, dresser: SineBaseDresser, box: ShopBox, max_block
 
 
 def _by_blocks(
-    dress: _Dress, made: WheelWay, dresser: SineBaseDresser, box: ShopBox, max_blocks: int
+    dress: _Dress,
+    made: WheelWay,
+    dresser: SineBaseDresser,
+    box: ShopBox,
+    max_blocks: int,
+    share: WorkShare,
 ) -> Way | RuledOut:
     """A flank dressed by the blocks of one box; `made` is what is known of it without them."""
     wanted, wheel = dress.wanted, dress.wheel
     equipment = (wheel.name, box.name)
     try:
-        blocks = _blocks_for(dress, dresser, box, max_blocks)
+        blocks = _blocks_for(dress, dresser, box, max_blocks, share)
     except BeyondBound as bound:
         return RuledOut("dressed-wheel", equipment, bound.detail, box.path)
     off_arcsec = (blocks.as_set_rad - dress.angle_rad) * ARCSEC_PER_RADIAN

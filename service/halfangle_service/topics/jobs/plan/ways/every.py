@@ -15,6 +15,7 @@ from halfangle_service.topics.jobs.plan.ways.against import (
     one_angle_only,
     one_view_only,
 )
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
 from halfangle_service.topics.jobs.plan.ways.by_wheel import swivelled_workhead, wheel_side
 from halfangle_service.topics.jobs.plan.ways.compound_plate import compound_ways, job_on
 from halfangle_service.topics.jobs.plan.ways.dressed_wheel import dressed_wheel_ways
@@ -26,15 +27,16 @@ def every_way(
     wanted: Wanted, shop: PlanEquipment, boxes: Sequence[ShopBox], max_blocks: int
 ) -> Iterator[Way | RuledOut]:
     """Every way of the shop, those that can and those that cannot."""
+    share = _share(shop, boxes, max_blocks)
     for path, plate in placed("sine_plates", shop.sine_plates):
-        yield from _on_plate(wanted, shop, plate, path, boxes, max_blocks)
+        yield from _on_plate(wanted, shop, plate, path, boxes, max_blocks, share)
     for path, compound in placed("compound_plates", shop.compound_plates):
-        yield from _on_compound(wanted, compound, path, boxes, max_blocks)
+        yield from _on_compound(wanted, compound, path, boxes, max_blocks, share)
     for path, wheel in placed("dressed_wheels", shop.dressed_wheels):
         if wanted.normal is not None:
             yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
         else:
-            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, max_blocks)
+            yield from dressed_wheel_ways(wanted, wheel, f"{path}/", boxes, max_blocks, share)
     for path, side in placed("wheel_sides", shop.wheel_sides):
         if wanted.normal is not None:
             yield one_angle_only(wanted, "wheel-side", side.name, path)
@@ -44,12 +46,20 @@ def every_way(
         yield swivelled_workhead(wanted, head, f"{path}/")
 
 
+def _share(shop: PlanEquipment, boxes: Sequence[ShopBox], max_blocks: int) -> WorkShare:
+    """The part of the work for each of the ways that blocks set."""
+    set_by_blocks = (shop.sine_plates, shop.compound_plates, shop.dressed_wheels)
+    plates = sum(len(entries or ()) for entries in set_by_blocks)
+    return WorkShare.of(boxes, max_blocks, plates * len(boxes))
+
+
 def _on_compound(
     wanted: Wanted,
     compound: PlanCompoundPlate,
     path: str,
     boxes: Sequence[ShopBox],
     max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """The ways on one compound plate, with each set of blocks."""
     if wanted.normal is None:
@@ -58,7 +68,7 @@ def _on_compound(
         yield no_blocks("compound-sine-plate", compound.name)
     else:
         for box in boxes:
-            job = job_on(wanted, wanted.normal, compound, f"{path}/", box, max_blocks)
+            job = job_on(wanted, wanted.normal, compound, f"{path}/", box, max_blocks, share)
             yield from compound_ways(job)
 
 
@@ -69,6 +79,7 @@ def _on_plate(
     path: str,
     boxes: Sequence[ShopBox],
     max_blocks: int,
+    share: WorkShare,
 ) -> Iterator[Way | RuledOut]:
     """The ways on one sine plate, with each set of blocks."""
     why = against_internal(wanted, shop.internal_spindle)
@@ -79,4 +90,6 @@ def _on_plate(
     elif not boxes:
         yield no_blocks("sine-plate", plate.name)
     else:
-        yield from sine_plate_ways(wanted, plate, f"{path}/", boxes, max_blocks)
+        yield from sine_plate_ways(
+            wanted, plate, f"{path}/", boxes, max_blocks, share, shop.internal_spindle
+        )

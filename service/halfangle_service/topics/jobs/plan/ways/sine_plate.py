@@ -19,19 +19,17 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.plates import arcsec_per_step
 from halfangle_service.fields.stacks import stack_facts
-from halfangle_service.topics.jobs.center.angle_budget import (
-    PlateErrorFields,
-    plate_errors,
-    stack_of,
-)
-from halfangle_service.topics.jobs.center.setting import PlateOnStack
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     PlanSetting,
     PlanStack,
     PlanWayName,
 )
-from halfangle_service.topics.jobs.plan.shop.equipment import PlanSinePlate
+from halfangle_service.topics.jobs.plan.shop.equipment import PlanInternalSpindle, PlanSinePlate
+from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
+from halfangle_service.topics.jobs.plan.ways.bounds import WorkShare
+from halfangle_service.topics.jobs.plan.ways.plate_budget import plate_errors, stack_of
+from halfangle_service.topics.jobs.plan.ways.plate_on_stack import PlateOnStack
 from halfangle_service.topics.jobs.plan.ways.way import (
     YAW,
     RuledOut,
@@ -47,6 +45,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     without,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
+from halfangle_service.trade.clearance.turned import Cone
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.angle_error import of_included_angle
 from halfangle_service.trade.sine.geometry import (
@@ -64,7 +63,8 @@ from halfangle_service.trade.sine.low_stack import (
 from halfangle_service.trade.stacks.setting import Setting, choose_setting
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.uncertainty import Budget, Contribution
-from halfangle_service.trade.wording import arcsec, degrees, figure, plain, stack
+from halfangle_service.trade.wheel.in_bore import OFFSET, by_quill_offset
+from halfangle_service.trade.wording import arcsec, degrees, figure, option, plain, stack
 
 _PITCH = "axis_pitch_error_limit_arcsec"
 _SQUARE = "squareness_error_limit_arcsec"
@@ -80,6 +80,8 @@ class _Seat:
     box: ShopBox
     max_blocks: int
     quarter: bool
+    share: WorkShare
+    spindle: PlanInternalSpindle | None = None
 
     @property
     def name(self) -> PlanWayName:
@@ -127,25 +129,42 @@ class _Seat:
 
 
 def sine_plate_ways(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
+    wanted: Wanted,
+    plate: PlanSinePlate,
+    path: str,
+    boxes: Sequence[ShopBox],
+    max_blocks: int,
+    share: WorkShare,
+    spindle: PlanInternalSpindle | None = None,
 ) -> Iterator[Way | RuledOut]:
     """Each way on one plate, with the blocks of each box; `path` is the plate's in the request.
 
-    Where none works, none is named in place of another.
+    Where none works, none is named in place of another. `spindle` is what grinds a socket.
     """
-    found = list(_each_seat(wanted, plate, path, boxes, max_blocks))
+    along = [_Seat(wanted, plate, path, box, max_blocks, False, share, spindle) for box in boxes]
+    found = list(_each_seat(along))
     works = any(isinstance(way, Way) for way in found)
     yield from (
         way if works or isinstance(way, Way) else replace(way, instead=None) for way in found
     )
 
 
-def _each_seat(
-    wanted: Wanted, plate: PlanSinePlate, path: str, boxes: Sequence[ShopBox], max_blocks: int
-) -> Iterator[Way | RuledOut]:
+def on_one_stack(
+    wanted: Wanted, plate: PlanSinePlate, path: str, box: ShopBox, max_blocks: int
+) -> Way | RuledOut:
+    """The one way with the work along a plate on one stack of a box.
+
+    Raises BeyondBound where the box takes more work than one request may ask for.
+    """
+    share = WorkShare.of_one_way()
+    seat = _Seat(wanted, plate, path, box, max_blocks, quarter=False, share=share)
+    return _against(seat) or _by_one_stack(seat, _single(seat), None)
+
+
+def _each_seat(along: Sequence[_Seat]) -> Iterator[Way | RuledOut]:
     """The ways with the work along the plate and turned a quarter on it."""
     for quarter in (False, True):
-        seats = [_Seat(wanted, plate, path, box, max_blocks, quarter) for box in boxes]
+        seats = [replace(seat, quarter=quarter) for seat in along]
         against = _against(seats[0])
         if against is not None:
             yield against
@@ -170,9 +189,8 @@ def _against(seat: _Seat) -> RuledOut | None:
 
 def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     """The ways with the work seated so: by one stack, and where none is exact by two."""
-    unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
     try:
-        single = seat.on(choose_setting(seat.height * unit, blocks, seat.max_blocks))
+        single = _single(seat)
     except BeyondBound as bound:
         yield seat.ruled_out(seat.name, bound.detail, seat.box.path)
         return
@@ -181,16 +199,29 @@ def _on_stacks(seat: _Seat) -> Iterator[Way | RuledOut]:
     except BeyondBound as bound:
         yield seat.ruled_out("stacks-under-both-rolls", bound.detail, seat.box.path)
         pair = None
-    missed = _missed(seat, single)
-    if missed is None:
-        yield _way(seat, seat.name, single)
-    else:
-        both = None if pair is None else _pair_words(pair, seat.wanted)
-        yield seat.ruled_out(seat.name, missed, seat.box.path, both)
+    yield _by_one_stack(seat, single, pair)
     if pair is not None:
         on_two = _on_pair(seat, pair)
         if _missed(seat, on_two) is None:
             yield _way(seat, "quarter-turn" if seat.quarter else "stacks-under-both-rolls", on_two)
+
+
+def _single(seat: _Seat) -> PlateOnStack:
+    """The plate on the stack of the box that comes nearest to its height."""
+    unit, blocks = to_tenth_nm(1.0, seat.wanted.units), seat.box.supply.box
+    height = seat.height * unit
+    seat.share.require_stacks(blocks.table(seat.max_blocks), height)
+    return seat.on(choose_setting(height, blocks, seat.max_blocks))
+
+
+def _by_one_stack(seat: _Seat, single: PlateOnStack, pair: Pair | None) -> Way | RuledOut:
+    """The way by one stack; where that misses, what stacks under both rolls would do."""
+    missed = _missed(seat, single)
+    if missed is None:
+        return _way(seat, seat.name, single)
+    both = None if pair is None else _pair_words(pair, seat.wanted)
+    nearest = {"height": seat.height, "nearest_stack": list(single.blocks)}
+    return replace(seat.ruled_out(seat.name, missed, seat.box.path, both), more=nearest)
 
 
 def _other_seat(seat: _Seat) -> str | None:
@@ -208,14 +239,21 @@ def _missed(seat: _Seat, plate: PlateOnStack) -> str | None:
     wanted, counted = seat.wanted, seat.wanted.counted
     rise = plate.actual_height - plate.offset
     which = f"The nearest stack of up to {seat.max_blocks} of these blocks"
-    if not 0.0 < rise < plate.center_distance:
+    if rise >= plate.center_distance:
+        distance = figure(plate.center_distance, wanted.units)
+        return (
+            f"{which}, {stack(plate.blocks, wanted.units)}, is not below the center distance "
+            f"{distance}: the plate would stand upright."
+        )
+    if rise <= 0.0:
         return f"{which}, {stack(plate.blocks, wanted.units)}, leaves the plate no angle."
+    angle = option(angle_of(wanted))
     off = counted * abs(plate.off_rad) * ARCSEC_PER_RADIAN
     if off <= wanted.tolerance_arcsec:
         return None
     return (
-        f"{which}, {stack(plate.blocks, wanted.units)}, misses the angle by {arcsec(off)}; the "
-        f"tolerance is ±{plain(wanted.tolerance_arcsec)}″."
+        f"{which}, {stack(plate.blocks, wanted.units)}, misses the {angle} by {arcsec(off)}; "
+        f"the tolerance is ±{plain(wanted.tolerance_arcsec)}″."
     )
 
 
@@ -226,8 +264,9 @@ def _pair(seat: _Seat, single: PlateOnStack) -> Pair | None:
     height = seat.height * to_tenth_nm(1.0, seat.wanted.units)
     if abs(single.setting.total - height) <= table.step / 2.0:
         return None
+    seat.share.require_differences(table)
     conditions = Conditions(low_needed=True)
-    preference = Preference("always", seat.max_blocks, conditions)
+    preference = Preference("always", seat.max_blocks, conditions, seat.share.tries)
     return preference.choose(table, table.candidates(height))
 
 
@@ -235,7 +274,7 @@ def _on_pair(seat: _Seat, pair: Pair) -> PlateOnStack:
     """The plate on both stacks, and a second high stack of the blocks that are left."""
     high, rest = taken(seat.box.supply.box.pieces, pair.high)
     low, spare = taken(rest, pair.low)
-    setting = Setting(high, tuple(spare), True, None)
+    setting = Setting(high, tuple(spare))
     return replace(seat.on(setting), low=low)
 
 
@@ -254,11 +293,11 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         stack_of(pieces, box.grade, box.material) for pieces in (plate.setting.pieces, plate.low)
     )
 
-    def budget_on(stated: PlanSinePlate) -> Budget:
-        errors = plate_errors(plate, high, stated.angle_errors, low)
-        return _of_feature(replace(seat, plate=stated), errors)
+    def budget_of(stated: _Seat) -> Budget:
+        errors = plate_errors(plate, high, stated.plate.angle_errors, low)
+        return _of_feature(stated, errors)
 
-    budget = budget_on(seat.plate)
+    budget = budget_of(seat)
     stacks = tuple(_stacks(seat, plate, high, low))
     return Way(
         name,
@@ -268,7 +307,7 @@ def _way(seat: _Seat, name: PlanWayName, plate: PlateOnStack) -> Way:
         stacks,
         seat.plate.setup_minutes,
         seat.plate.inspection_minutes,
-        adds=adds_to(lambda name, value: budget_on(_stating(seat.plate, name, value))),
+        adds=adds_to(lambda name, value: budget_of(_stating(seat, name, value))),
         wrong_blocks=on_rolls(_set_by_stacks(seat, plate), stacks),
     )
 
@@ -287,21 +326,39 @@ def _set_by_stacks(seat: _Seat, plate: PlateOnStack) -> SetByStacks:
     )
 
 
-def _stating(plate: PlanSinePlate, name: str, value: float) -> PlanSinePlate:
-    """A plate with one more of its errors stated."""
+def _stating(seat: _Seat, name: str, value: float) -> _Seat:
+    """A plate, or the spindle beside it, with one more of its errors stated."""
+    plate, spindle = seat.plate, seat.spindle
+    if name == OFFSET and spindle is not None:
+        return replace(seat, spindle=spindle.model_copy(update={name: value}))
     if name in PlateErrorFields.model_fields:
         errors = plate.angle_errors.model_copy(update={name: value})
-        return plate.model_copy(update={"angle_errors": errors})
-    return plate.model_copy(update={name: value})
+        return replace(seat, plate=plate.model_copy(update={"angle_errors": errors}))
+    return replace(seat, plate=plate.model_copy(update={name: value}))
 
 
 def _of_feature(seat: _Seat, plate: Budget) -> Budget:
     """The budget of the angle that has the tolerance, from that of the plate's, in radians."""
-    if not seat.wanted.turned:
+    if not seat.wanted.turned or seat.wanted.internal:
         plate = without(plate, YAW)
     if seat.quarter:
         plate = _a_quarter_turned(seat, plate)
-    return of_included_angle(plate) if seat.wanted.turned else plate
+    included = of_included_angle(plate) if seat.wanted.turned else plate
+    return _in_bore(seat, included) if seat.wanted.internal else included
+
+
+def _in_bore(seat: _Seat, included: Budget) -> Budget:
+    """The budget of a socket's angle: what the quill does takes the place of a yaw under a plane.
+
+    The plane that a flat wheel sweeps does not care where the work turns in it; a quill does.
+    """
+    wanted, spindle = seat.wanted, seat.spindle
+    if spindle is None or spindle.axis_offset_error_limit is None:
+        return replace(included, not_stated=(*included.not_stated, OFFSET))
+    bore = Cone(wanted.angle_rad, wanted.large_diameter / 2.0, wanted.small_diameter / 2.0)
+    offset, radius = spindle.axis_offset_error_limit, spindle.wheel_diameter / 2.0
+    own = tuple(by_quill_offset(bore, radius, offset))
+    return replace(included, contributions=(*included.contributions, *own))
 
 
 def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:
@@ -316,7 +373,7 @@ def _a_quarter_turned(seat: _Seat, plate: Budget) -> Budget:
             turned = turned_by_yaw(seat.wanted.angle_rad, part.value / ARCSEC_PER_RADIAN)
             parts.append(replace(part, sensitivity=turned / part.value))
         elif part.name != _PITCH:
-            parts.append(replace(part, sensitivity=-part.sensitivity))
+            parts.append(part.times(-1.0))
     square = seat.plate.squareness_error_limit_arcsec
     if square is not None:
         slope = 1.0 / ARCSEC_PER_RADIAN

@@ -1,6 +1,6 @@
 """What a way is, before it is written as an answer."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Refusal
@@ -8,7 +8,6 @@ from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.stacks import stack_facts
 from halfangle_service.fields.supply import Supply
-from halfangle_service.topics.jobs.center.angle_budget import stack_of
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.result import (
     AngleOf,
@@ -17,8 +16,9 @@ from halfangle_service.topics.jobs.plan.result import (
     PlanWayName,
     StackRole,
 )
+from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
-from halfangle_service.trade.stacks.search.stacking import stack_table
+from halfangle_service.trade.sine.compound_layings import Laid
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
 from halfangle_service.trade.uncertainty import Budget, Contribution
@@ -74,7 +74,8 @@ def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
 class Way:
     """A way that can make the feature: what it is set to, its stacks, and what is to expect.
 
-    `wrong_blocks` are the same stacks as a wrong block may be wrung into them.
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them; `laid` is how the
+    work lies on a compound plate.
     """
 
     name: PlanWayName
@@ -87,17 +88,19 @@ class Way:
     cautions: tuple[Advisory, ...] = ()
     adds: Adds | None = None
     wrong_blocks: tuple[PlannedStack, ...] = ()
+    laid: Laid | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class RuledOut:
-    """A way that cannot, why, and the field that stands in its way."""
+    """A way that cannot, why, and the field that stands in its way; `more` are further facts."""
 
     name: PlanWayName
     equipment: tuple[str, ...]
     reason: str
     field: str
     instead: str | None = None
+    more: Mapping[str, object] | None = None
 
 
 def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, ...], list[Piece]]:
@@ -105,9 +108,8 @@ def taken(pieces: Sequence[Piece], sizes: Sequence[int]) -> tuple[tuple[Piece, .
     left = list(pieces)
     found = []
     for size in sizes:
-        piece = next(piece for piece in left if piece.size == size)
-        left.remove(piece)
-        found.append(piece)
+        place = next(place for place, piece in enumerate(left) if piece.size == size)
+        found.append(left.pop(place))
     return tuple(found), left
 
 
@@ -127,9 +129,9 @@ def check_stack(
     pieces: Sequence[Piece], spare: Sequence[Piece], box: ShopBox, max_blocks: int, units: Units
 ) -> Iterator[PlanStack]:
     """Another stack of the same height, of the blocks that are left, where there is one."""
-    left = tuple(piece.size for piece in spare)
     height = sum(piece.size for piece in pieces)
-    second = stack_table(left, max_blocks).stack(height) if left else None
+    left = [piece.size for piece in spare]
+    second = box.supply.box.table(max_blocks).stack_of(left, height)
     if second is not None:
         found, _ = taken(spare, second)
         yield plan_stack("check", stack_of(found, box.grade, box.material), units)

@@ -1,7 +1,7 @@
 """The stacks of a way as a wrong block may be wrung into them, each with what its height makes."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, to_tenth_nm
 from halfangle_service.topics.jobs.plan.result import PlanStack
@@ -64,7 +64,10 @@ def on_hinges(
     stacks: Sequence[PlanStack],
     units: Units,
 ) -> tuple[PlannedStack, ...]:
-    """The stacks of a compound plate: the view's angle that is furthest off is what counts."""
+    """The stacks of a compound plate: the view's angle that is furthest off is what counts.
+
+    Which view that is changes with the height, so that the error need not go one way.
+    """
     base, upper = hinges
     errors: dict[StackRole, ErrorOfHeight] = {
         "base": _of_views(laid, base, lambda off: (off, upper.off_rad), units),
@@ -72,12 +75,19 @@ def on_hinges(
     }
     raised = [hinge for hinge in hinges if hinge.pieces]
     found = tuple(
-        PlannedStack(hinge.role, hinge.pieces, spare_beside(box, hinge.pieces), errors[hinge.role])
+        PlannedStack(
+            hinge.role,
+            hinge.pieces,
+            spare_beside(box, hinge.pieces),
+            errors[hinge.role],
+            monotone=False,
+        )
         for hinge in raised
     )
     in_use = (*base.pieces, *upper.pieces)
     of_second = {_nominal(hinge.pieces): errors[hinge.role] for hinge in raised}
-    return (*found, *_to_compare(box, in_use, stacks, units, of_second))
+    compared = _to_compare(box, in_use, stacks, units, of_second)
+    return (*found, *(replace(stack, monotone=False) for stack in compared))
 
 
 @dataclass(frozen=True, slots=True)

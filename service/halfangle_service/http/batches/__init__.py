@@ -1,0 +1,1 @@
+"""Many requests in one: rows of any operations, answered in order while they still arrive."""

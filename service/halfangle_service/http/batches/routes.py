@@ -1,0 +1,136 @@
+"""The route of batches: JSON for few rows, lines of JSON streamed both ways for many."""
+
+import asyncio
+import contextlib
+from collections.abc import AsyncGenerator, Awaitable, Iterable, Mapping
+from functools import partial
+from typing import Any
+
+from litestar import HttpMethod
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp, Receive, Scope, Send
+
+from halfangle_service.http.answers import JSON, AnyRequest, require_accepts, require_body_of
+from halfangle_service.http.batches.arriving import Arriving, arriving
+from halfangle_service.http.batches.lines import Lines
+from halfangle_service.http.batches.model import BATCHES_PATH, LINES
+from halfangle_service.http.batches.rows import row_of_value, rows_of_body
+from halfangle_service.http.batches.run import Batch
+from halfangle_service.http.guards.bodies import Bodies
+from halfangle_service.http.guards.heavy import HeavyWork
+from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
+from halfangle_service.http.routes import AnyOperation, calculated
+from halfangle_service.settings import Settings
+
+#: So many bytes of answers are put together before they are sent, where more rows are there.
+_TOGETHER_BYTES = 32_768
+
+
+def batch_route(
+    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+) -> HTTPRouteHandler:
+    """Make the route that answers rows of any operations."""
+    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+
+    async def calculate(operation: AnyOperation, body: bytes) -> bytes:
+        return await calculated(operation, body, heavy, None)
+
+    async def answer(request: AnyRequest) -> ASGIApp:
+        media_type = require_body_of(request, JSON, LINES)
+        require_accepts(request, media_type)
+        batch = Batch(operations, calculate)
+        if media_type == LINES:
+            return _streamed(LINES, _lines_answered(request, batch, settings))
+        body = await bodies.read(request, settings.body_limit_bytes)
+        try:
+            rows = rows_of_body(body)
+        except ProblemError:
+            bodies.release(body)
+            raise
+        return _streamed(JSON, _rows_answered(rows, batch, body, bodies))
+
+    # What bounds a body bounds a row of it here.
+    return HTTPRouteHandler(
+        BATCHES_PATH,
+        http_method=[HttpMethod.POST],
+        name="batches",
+        status_code=200,
+        request_max_body_size=None,
+    )(answer)
+
+
+def _streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:
+    """Send an answer piece by piece, as fast as it is taken; a caller that leaves ends it."""
+
+    async def answer(_: Scope, __: Receive, send: Send) -> None:
+        headers = [(b"content-type", media_type.encode()), (b"cache-control", b"no-store")]
+        await send({"type": "http.response.start", "status": 200, "headers": headers})
+        async with contextlib.aclosing(pieces):
+            async for piece in pieces:
+                await send({"type": "http.response.body", "body": piece, "more_body": True})
+        await send({"type": "http.response.body", "body": b"", "more_body": False})
+
+    return answer
+
+
+async def _lines_answered(
+    request: AnyRequest, batch: Batch, settings: Settings
+) -> AsyncGenerator[bytes, None]:
+    """Answer lines while they arrive; the last line holds the counts, and why it ended early."""
+    lines = Lines(settings.body_limit_bytes)
+    ended: ProblemError | None = None
+    try:
+        async with arriving(request, settings.body_seconds) as body:
+            async for chunk in body.chunks():
+                cut = lines.of(chunk) if chunk is not None else lines.end()
+                async for piece in _together(map(batch.answer_line, cut), body):
+                    yield piece
+    except ProblemError as error:
+        ended = error
+    except CallerGone:
+        return
+    except asyncio.CancelledError:
+        ended = stopping()
+    yield b"{%b}\n" % _end(batch, ended)
+
+
+async def _together(
+    answers: Iterable[Awaitable[bytes]], body: Arriving
+) -> AsyncGenerator[bytes, None]:
+    """Answers of rows that are there, each a line, so many together as are worth sending."""
+    kept = bytearray()
+    for answer in answers:
+        kept += await answer + b"\n"
+        body.refuse_gone()
+        if len(kept) >= _TOGETHER_BYTES:
+            yield bytes(kept)
+            kept.clear()
+    if kept:
+        yield bytes(kept)
+
+
+async def _rows_answered(
+    rows: list[Any], batch: Batch, body: bytes, bodies: Bodies
+) -> AsyncGenerator[bytes, None]:
+    """Answer rows of a body that was read, as one document."""
+    ended: ProblemError | None = None
+    try:
+        yield b'{"rows":['
+        for number, row in enumerate(rows):
+            comma = b"," if number else b""
+            yield comma + await batch.answer_row(partial(row_of_value, row))
+    except ProblemError as error:
+        ended = error
+    except asyncio.CancelledError:
+        ended = stopping()
+    finally:
+        bodies.release(body)
+    yield b"],%b}" % _end(batch, ended)
+
+
+def _end(batch: Batch, ended: ProblemError | None) -> bytes:
+    """Members that end an answer: the counts of its rows, and the problem that ended it early."""
+    counts = b'"counts":' + batch.counts.as_json()
+    return (
+        counts if ended is None else counts + b',"problem":' + problem_body(ended, BATCHES_PATH)[1]
+    )

@@ -1,0 +1,1 @@
+"""Calibration by comparison, comparison through drift, and what time does to a calibration."""

@@ -1,0 +1,31 @@
+"""Work whose one center stands off the line: what that takes off along it. Lengths in one unit.
+
+Derived here: at a station z of L the work's axis is off by z/L of the offsets, t towards the wheel
+and u square to that. A round wheel of radius R set to grind the radius r at the true center leaves
+√((R + r − t')² + u'²) − R; a point, a tool or an indicator's tip, is a wheel of radius 0; a plane,
+swept by a wheel along a flat table, leaves r − t'. The axis' lean itself, of the second order of
+the offset over L, is left out.
+"""
+
+import math
+from typing import Literal
+
+Ground = Literal["round-wheel", "point", "plane"]
+
+
+def radius_at(radius: float, wheel_radius: float | None, towards: float, across: float) -> float:
+    """Radius of the work where its axis is off by so much, in one unit; None: a plane."""
+    if wheel_radius is None:
+        return radius - towards
+    return math.hypot(wheel_radius + radius - towards, across) - wheel_radius
+
+
+def radius_change(
+    radius: float, wheel_radius: float | None, towards: float, across: float
+) -> float:
+    """The same less the radius at the true center, without the noise of a difference; one unit."""
+    if wheel_radius is None:
+        return -towards
+    whole = wheel_radius + radius
+    squares = -towards * (2.0 * whole - towards) + across**2
+    return squares / (whole + math.hypot(whole - towards, across))

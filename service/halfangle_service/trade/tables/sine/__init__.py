@@ -1,0 +1,1 @@
+"""Tolerances of sine bars and plates by standard."""
