@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from signatures import Argument, Call, read_topics
+from signatures import SHEET, Argument, Call, read_topics
 from wording import REFERENCE, Schema, branches, described, items_of
 
 #: Units of requests as metavars of help; whatever else is a number is one.
@@ -21,8 +21,12 @@ _DEEPEST = 3
 def command_files(contract: dict[str, Any], mark: str) -> dict[str, str]:
     """Give every data file of the command line by its name, from the contract `inlined`."""
     schemas: dict[str, Schema] = contract["components"]["schemas"]
-    topics = read_topics(contract)
-    documents = {"_topics": _index(topics)}
+    every = read_topics(contract)
+    topics = {
+        topic: [call for call in calls if call.answer != SHEET] for topic, calls in every.items()
+    }
+    sheets = [call for calls in every.values() for call in calls if call.answer == SHEET]
+    documents = {"_topics": _index(topics), "_sheets": _sheets(sheets)}
     for topic, calls in topics.items():
         documents[topic] = {
             "operations": {_hyphens(call.method): _operation(contract, call) for call in calls},
@@ -41,6 +45,20 @@ def _index(topics: dict[str, list[Call]]) -> dict[str, Any]:
         "topics": {
             topic: {_hyphens(call.method): call.summary for call in calls}
             for topic, calls in topics.items()
+        }
+    }
+
+
+def _sheets(calls: list[Call]) -> dict[str, Any]:
+    """Where the sheet of each operation is asked, and what may be chosen of it."""
+    return {
+        "sheets": {
+            call.path.removeprefix("/v1/").removesuffix("/sheet").replace("/", "."): {
+                "path": call.path,
+                "accept": call.accept,
+                "query": [argument.field for argument in call.placed("query")],
+            }
+            for call in calls
         }
     }
 

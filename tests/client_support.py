@@ -18,7 +18,7 @@ from halfangle_client import cli
 ANSWER: dict[str, Any] = {
     "result": {"sets": []},
     "advisories": [],
-    "basis": {"relations": [], "sources": [], "release": "0"},
+    "basis": {"relations": [], "sources": [], "release": "0", "fingerprint": "0"},
 }
 
 

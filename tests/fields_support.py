@@ -21,7 +21,7 @@ from typing import Any
 
 from halfangle_service.app import contract_bytes
 from inlining import inlined
-from releases.schemas import Node, Schema, operation_of
+from releases.schemas import Node, Schema, calculations, operation_of
 
 TESTS = Path(__file__).parent
 VALUE_TESTS = (TESTS / "published", TESTS / "property")
@@ -174,8 +174,7 @@ def numeric_fields() -> set[Field]:
     contract = inlined(json.loads(contract_bytes()))
     return {
         (operation_of(path), leaf.removeprefix("result."))
-        for path, item in contract["paths"].items()
-        if "post" in item
+        for path, item in calculations(contract)
         for leaf in _numeric_leaves(contract, item["post"]["responses"]["200"]["content"])
         if leaf.startswith("result.")
     }

@@ -13,7 +13,7 @@ from typing import Any
 
 from halfangle_service.app import contract_bytes
 from inlining import inlined
-from releases.schemas import Node, operation_of
+from releases.schemas import Node, calculations, operation_of
 
 MM_PER_INCH = Decimal("25.4")
 #: Powers of length of the units that hold one.
@@ -41,13 +41,12 @@ def schemas_of() -> dict[str, tuple[Node, Node]]:
     """Schemas of request and result of every operation, by its dotted name."""
     contract = inlined(json.loads(contract_bytes()))
     made = {}
-    for path, item in contract["paths"].items():
-        if "post" in item:
-            body = item["post"]["requestBody"]["content"]["application/json"]["schema"]
-            answer = item["post"]["responses"]["200"]["content"]["application/json"]["schema"]
-            envelope = Node(contract, answer)
-            result = Node(contract, envelope.alternatives[0]["properties"]["result"])
-            made[operation_of(path)] = Node(contract, body), result
+    for path, item in calculations(contract):
+        body = item["post"]["requestBody"]["content"]["application/json"]["schema"]
+        answer = item["post"]["responses"]["200"]["content"]["application/json"]["schema"]
+        envelope = Node(contract, answer)
+        result = Node(contract, envelope.alternatives[0]["properties"]["result"])
+        made[operation_of(path)] = Node(contract, body), result
     return made
 
 

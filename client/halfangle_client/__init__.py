@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from halfangle_client.generated.client import AsyncHalfangle, Halfangle
     from halfangle_client.retry import Retries
     from halfangle_client.rows import Interrupted, Outcomes
+    from halfangle_client.sheet import Sheet
 
 __all__ = [
     "AsyncHalfangle",
@@ -28,6 +29,7 @@ __all__ = [
     "Outcomes",
     "ProblemError",
     "Retries",
+    "Sheet",
     "errors",
     "models",
 ]
@@ -42,6 +44,7 @@ _HOMES = {
     "Interrupted": "rows",
     "Outcomes": "rows",
     "Retries": "retry",
+    "Sheet": "sheet",
 }
 _MODULES = frozenset({"errors", "models"})
 

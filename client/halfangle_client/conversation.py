@@ -9,7 +9,13 @@ from typing import Any, Generic
 
 from halfangle_client import __version__
 from halfangle_client.endpoint import AnswerT, Endpoint, Message, Reply, message_of
-from halfangle_client.errors import ConnectionFailed, TimedOut, UnexpectedAnswer, Unsendable
+from halfangle_client.errors import (
+    ConnectionFailed,
+    HalfangleError,
+    TimedOut,
+    UnexpectedAnswer,
+    Unsendable,
+)
 from halfangle_client.retry import Retries
 
 _PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
@@ -132,10 +138,14 @@ class Conversation(Generic[AnswerT]):
             from halfangle_client.reading import answer_of  # noqa: PLC0415
 
             return answer_of(self.endpoint, outcome, self.sent_as)
+        raise self.failure(outcome) from outcome.error
+
+    def failure(self, outcome: Fault) -> HalfangleError:
+        """The error that a fault comes to, where it stands."""
         if isinstance(outcome.error, UnexpectedAnswer):
-            raise type(outcome.error)(f"{self.endpoint.name}: {outcome.error}")
+            return type(outcome.error)(f"{self.endpoint.name}: {outcome.error}")
         why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
         said = str(outcome.error) or type(outcome.error).__name__
         kind = TimedOut if outcome.late else ConnectionFailed
         message = f"{self.manners.base_url}: {why} ({said})."
-        raise kind(message, request_id=self.sent_as) from outcome.error
+        return kind(message, request_id=self.sent_as)

@@ -27,6 +27,7 @@ HalfangleError
     │   └── NoSuchValue           /problems/no-such-value     the result holds no such value
     ├── TooManyRequests           429
     └── ServiceFailed             500 and every other 5xx
+        ├── NotInstalled          501
         └── Overloaded            503
 """
 
@@ -173,6 +174,10 @@ class ServiceFailed(ProblemError):
     """5xx: the service failed, or something before it."""
 
 
+class NotInstalled(ServiceFailed):
+    """501: this installation lacks what makes the form asked for."""
+
+
 class Overloaded(ServiceFailed):
     """503: the service has too much to do; try again later."""
 
@@ -188,6 +193,7 @@ _BY_STATUS: dict[int, type[ProblemError]] = {
     415: UnsupportedMediaType,
     422: Unprocessable,
     429: TooManyRequests,
+    501: NotInstalled,
     503: Overloaded,
 }
 

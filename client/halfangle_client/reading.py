@@ -6,6 +6,7 @@ from pydantic_core import ValidationError, from_json
 
 from halfangle_client.endpoint import AnswerT, Endpoint, Reply, made_up_document, model_of
 from halfangle_client.errors import ProblemError, UnexpectedAnswer, error_of
+from halfangle_client.sheet import Sheet, advisories_in
 
 
 def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> AnswerT:
@@ -15,6 +16,8 @@ def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> Ans
     wanted: Any = endpoint.answer_type
     if wanted is bytes:
         return reply.body  # type: ignore[return-value]
+    if wanted is Sheet:
+        return _sheet_of(reply)  # type: ignore[return-value]
     try:
         if wanted is str:
             return reply.body.decode()  # type: ignore[return-value]
@@ -28,9 +31,15 @@ def answer_of(endpoint: Endpoint[AnswerT], reply: Reply, request_id: str) -> Ans
     return answer
 
 
+def _sheet_of(reply: Reply) -> Sheet:
+    """A sheet, with what its header says that it advises."""
+    media_type = reply.headers.get("content-type", "")
+    return Sheet(reply.body, media_type, advisories_in(reply.headers.get("advisories", "")))
+
+
 def data_of(endpoint: Endpoint[Any], body: bytes) -> Any:
     """Read an answer as data: JSON where the endpoint gives JSON, else text or bytes."""
-    if endpoint.answer is bytes:
+    if endpoint.answer in {bytes, Sheet}:
         return body
     if endpoint.answer is str:
         return body.decode()

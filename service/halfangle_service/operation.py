@@ -6,7 +6,7 @@ A file of `topics` declares one with the decorator `operation`, a published tabl
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from inspect import getdoc
 from typing import Any, Generic, Protocol, TypeVar, cast, get_args, get_type_hints
@@ -17,6 +17,7 @@ from halfangle_service import __version__
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
+from halfangle_service.fingerprint import fingerprint_of
 from halfangle_service.trade.decimals import without_noise
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.units import Units
@@ -45,8 +46,8 @@ class Source(ResultModel):
     )
 
 
-class Basis(ResultModel):
-    """What an answer stands on."""
+class Grounds(ResultModel):
+    """What answers of one kind stand on, whatever was asked."""
 
     relations: list[str] = Field(description="The formulas used, as text.")
     sources: list[Source] = Field(description="Where formulas and values come from.")
@@ -54,6 +55,16 @@ class Basis(ResultModel):
         description="Release of the calculations: on one installation the same request at the same "
         "release gives the same bytes.",
         examples=[__version__],
+    )
+
+
+class Basis(Grounds):
+    """What an answer stands on."""
+
+    fingerprint: str = Field(
+        description="Digest of the request, as it was read, and the release: the same for the same "
+        "request however it is written, another where the answer may be another.",
+        examples=["2ff894bf4535a37a"],
     )
 
 
@@ -74,12 +85,14 @@ class NamedRow(Protocol):
 class Outcome(Generic[ResultT]):
     """What a calculation gives back: the result, and what an experienced hand would add.
 
-    `rows` are the rows of published tables that it used, beyond those that the request names.
+    `rows` are the rows of published tables that it used, beyond those that the request names;
+    `stands_on` digests of what the answer depends on besides the request, as a shop's profile.
     """
 
     result: ResultT
     advisories: tuple[Advisory, ...] = ()
     rows: Sequence[NamedRow] = ()
+    stands_on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -108,13 +121,16 @@ class Operation(Generic[RequestT, ResultT]):
     heavy: bool | Callable[[RequestT], bool] = False
     drawing: str = ""
     in_a_shop: Callable[[RequestT, Profiles], Outcome[ResultT]] | None = None
+    profiles: Profiles = field(default_factory=dict)
 
     def in_shop(self, profiles: Profiles) -> "Operation[RequestT, ResultT]":
         """The same with these profiles of a shop to choose from; as it is where it takes none."""
         in_a_shop = self.in_a_shop
         if in_a_shop is None:
             return self
-        return replace(self, calculate=lambda request: in_a_shop(request, profiles))
+        return replace(
+            self, calculate=lambda request: in_a_shop(request, profiles), profiles=profiles
+        )
 
     @property
     def name(self) -> str:
@@ -132,20 +148,17 @@ class Operation(Generic[RequestT, ResultT]):
         return answer_model(self.result)
 
     @cached_property
-    def basis(self) -> Basis:
-        """What each of its answers stands on."""
-        return basis_of(self.relations, self.sources)
-
-    @cached_property
-    def _basis_json(self) -> bytes:
-        return self.basis.model_dump_json().encode()
+    def _grounds_json(self) -> bytes:
+        return _grounds_json(self.relations, self.sources)
 
     def answer_json(self, request: RequestT) -> bytes:
-        """Calculate, and write the answer as JSON.
+        """Calculate, and write the answer as JSON; raises as `outcome` does."""
+        return self.written(request, self.outcome(request))
 
-        Raises Refusal where the request cannot be fulfilled. The result is written by pydantic's
-        serializer for its own class; the basis is written once, but for an answer that used rows of
-        published tables: then it names these rows too.
+    def outcome(self, request: RequestT) -> Outcome[ResultT]:
+        """Calculate; to the outcome is added what the reading of the request says.
+
+        Raises Refusal where the request cannot be fulfilled.
         """
         try:
             outcome = self.calculate(request)
@@ -154,17 +167,34 @@ class Operation(Generic[RequestT, ResultT]):
             if units is None:
                 raise
             raise refusal.reworded(lambda sentence: said_in(sentence, units)) from refusal
-        advisories = (*reading_notes(request), *outcome.advisories)
-        rows = (*rows_read(request), *outcome.rows)
+        return replace(
+            outcome,
+            advisories=(*reading_notes(request), *outcome.advisories),
+            rows=(*rows_read(request), *outcome.rows),
+        )
+
+    def written(self, request: RequestT, outcome: Outcome[ResultT]) -> bytes:
+        """Write an outcome as the answer to its request.
+
+        The result is written by pydantic's serializer for its own class; what the answer stands on
+        was written before, but for an answer that used rows of published tables: then it names
+        these rows too.
+        """
+        advisories, rows = outcome.advisories, outcome.rows
+        grounds = self._grounds_json
+        if rows:
+            grounds = _grounds_json(self.relations, (*self.sources, *sources_of_rows(rows)))
         return _envelope(
             without_noise(self.result.__pydantic_serializer__.to_json(outcome.result)),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
-            self._basis_with(rows) if rows else self._basis_json,
+            grounds,
+            self.fingerprint(request, outcome),
         )
 
-    def _basis_with(self, rows: Iterable[NamedRow]) -> bytes:
-        basis = basis_of(self.relations, (*self.sources, *sources_of_rows(rows)))
-        return basis.model_dump_json().encode()
+    def fingerprint(self, request: RequestT, outcome: Outcome[ResultT]) -> str:
+        """Digest of the request as it was read, the release, and what else the answer stands on."""
+        asked = self.request.__pydantic_serializer__.to_json(request)
+        return fingerprint_of(self.name, asked, outcome.stands_on)
 
 
 @dataclass(frozen=True)
@@ -238,8 +268,9 @@ class PublishedTable(Generic[ResultT]):
     def answer_json(self, result: ResultModel) -> bytes:
         """Write a row, or the listing, as an answer."""
         shown = [result] if isinstance(result, self.item) else self._rows.values()
-        basis = basis_of((), sources_of_table(shown))
-        return _envelope(result.model_dump_json().encode(), b"[]", basis.model_dump_json().encode())
+        written = result.model_dump_json().encode()
+        fingerprint = fingerprint_of(f"{self.topic}.{self.name}", written)
+        return _envelope(written, b"[]", _grounds_json((), sources_of_table(shown)), fingerprint)
 
 
 def operation(
@@ -323,9 +354,10 @@ def _title_and_summary(described: Callable[..., object]) -> tuple[str, str]:
 _ADVISORIES: TypeAdapter[tuple[Advisory, ...]] = TypeAdapter(tuple[Advisory, ...])
 
 
-def _envelope(result: bytes, advisories: bytes, basis: bytes) -> bytes:
+def _envelope(result: bytes, advisories: bytes, grounds: bytes, fingerprint: str) -> bytes:
     """Put the parts of an answer together, each written as JSON already."""
-    return b'{"result":%b,"advisories":%b,"basis":%b}' % (result, advisories, basis)
+    parts = (result, advisories, grounds[:-1], fingerprint.encode())
+    return b'{"result":%b,"advisories":%b,"basis":%b,"fingerprint":"%b"}}' % parts
 
 
 def sources_of_rows(rows: Iterable[NamedRow]) -> list[Source]:
@@ -345,9 +377,10 @@ def sources_of_table(rows: Iterable[Any]) -> list[Source]:
     return [Source(citation=source, standing=standing) for source, standing in cited]
 
 
-def basis_of(relations: Sequence[str], sources: Sequence[Source]) -> Basis:
-    """Give the basis of an answer at this release."""
-    return Basis(relations=list(relations), sources=list(sources), release=__version__)
+def _grounds_json(relations: Sequence[str], sources: Sequence[Source]) -> bytes:
+    """Write what answers stand on at this release."""
+    grounds = Grounds(relations=list(relations), sources=list(sources), release=__version__)
+    return grounds.model_dump_json().encode()
 
 
 def answer_model(result: type[ResultModel]) -> type[BaseModel]:
@@ -359,5 +392,5 @@ def answer_model(result: type[ResultModel]) -> type[BaseModel]:
         __doc__=f"An answer: {result.__name__}, advisories, and what it stands on.",
         result=(result, ...),
         advisories=(list[Advisory], Field(description="What an experienced hand would add.")),
-        basis=(Basis, Field(description="Formulas, sources and release.")),
+        basis=(Basis, Field(description="Formulas, sources, release and fingerprint.")),
     )

@@ -259,6 +259,7 @@ def test_a_later_release_may_use_another_word(faults: FaultServer) -> None:
         "relations": [],
         "sources": [{"citation": "…", "standing": "hearsay", "page": 7}],
         "release": "0.9",
+        "fingerprint": "0",
     }
     body = json.dumps({"result": {"sets": []}, "advisories": [advisory], "basis": basis})
     faults.acts = [Act(body=body.encode())]

@@ -139,7 +139,7 @@ def test_units_of_answers_and_backticks() -> None:
         "components": {"schemas": {**SCHEMAS, "ItsAnswer": answer, "Result": result}},
     }
     files = command_files(inlined(contract), MARK)
-    assert set(files) == {"_topics.json", "t.json"}
+    assert set(files) == {"_topics.json", "_sheets.json", "t.json"}
     assert '"height": "length"' in files["t.json"]
     assert '"angles": "degree"' in files["t.json"]
     assert '"shank": "@Straight"' in files["t.json"]

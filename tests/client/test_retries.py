@@ -152,6 +152,6 @@ def test_a_proxy_is_not_for_this_machine(
 def test_a_later_release_may_answer_more(faults: FaultServer) -> None:
     """A field that this release does not know is no fault of an answer."""
     body = b'{"result":{"sets":[],"new":1},"advisories":[],"more":[],"basis":{"relations":[],'
-    faults.acts = [Act(body=body + b'"sources":[],"release":"9","new":{}}}')]
+    faults.acts = [Act(body=body + b'"sources":[],"release":"9","fingerprint":"0","new":{}}}')]
     with Halfangle(faults.url) as client:
         assert client.blocks.list_sets().basis.release == "9"

@@ -47,6 +47,7 @@ def test_exported_names() -> None:
         "Outcomes",
         "ProblemError",
         "Retries",
+        "Sheet",
         "errors",
         "models",
     ]

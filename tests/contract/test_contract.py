@@ -16,6 +16,7 @@ from halfangle_service.http.batches.model import BATCHES_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH
 from halfangle_service.registry import load_registry
+from halfangle_service.sheets.made import WITH_SHEET
 from http_support import (
     FLAT,
     OPERATIONS,
@@ -106,8 +107,9 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Each operation and table has its path in the contract; single values and batches one."""
+    """Operations, tables, sheets, batches and single values have their paths in the contract."""
     expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected
 
@@ -225,7 +227,7 @@ def test_the_address_of_a_value_is_declared_for_each_flat_operation() -> None:
     assert asked["parameters"][0]["schema"]["enum"] == list(FLAT)
     assert set(asked["responses"]["200"]["content"]) == {"text/plain"}
     answers = {tuple(i["get"]["responses"]["200"]["content"]) for p, i in paths.items()
-               if "get" in i and p != VALUE_PATH}  # fmt: skip
+               if "get" in i and p != VALUE_PATH and not p.endswith("/sheet")}  # fmt: skip
     assert answers == {("application/json",)}
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from halfangle_service.app import contract_bytes, served_contract
 from node_support import MODULES, node, package, run
+from releases.schemas import calculations
 
 pytestmark = pytest.mark.program
 
@@ -153,9 +154,7 @@ def test_types_of_a_front_end_compile_and_take_every_example(
 def _uses(document: dict[str, Any]) -> Iterator[str]:
     """A program that sends each example and reads what comes back, by the generated types."""
     yield 'import type { operations } from "./contract";'
-    for item in document["paths"].values():
-        if "post" not in item:
-            continue
+    for _, item in calculations(document):
         name = item["post"]["operationId"]
         example = item["post"]["requestBody"]["content"]["application/json"]["example"]
         body = f'operations["{name}"]["requestBody"]["content"]["application/json"]'

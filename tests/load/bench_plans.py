@@ -2,7 +2,7 @@
 
     .venv/bin/python tests/load/bench_plans.py
 
-Different plans from a seed, in two lots: those of a shop (one to three plates, one or two usual sets
+Different plans from a seed, in two lots: those of a shop (one to three plates, one or two sets
 with blocks away, some with a dresser or a compound plate, some errors not stated), and the
 largest (four plates, dressers and sets of odd sizes in fine steps). Of each lot the processor time
 of a plan, and how many a core makes in a minute; beside it, in the same run, the time of the plan

@@ -9,12 +9,13 @@ from typing import Any
 
 import click
 
-from halfangle_client.cli.contract import Operation
+from halfangle_client.cli.contract import Operation, SheetPlace
 from halfangle_client.cli.status import DEFAULT_URL, Refused
 from halfangle_client.conversation import Conversation, Manners
 from halfangle_client.endpoint import Endpoint, Reply, made_up_document
 from halfangle_client.errors import UnexpectedAnswer
 from halfangle_client.retry import Retries
+from halfangle_client.sheet import Sheet, advisories_in
 from halfangle_client.wire import connection
 
 _SECONDS, _HEAVY_SECONDS = 10.0, 60.0
@@ -50,7 +51,7 @@ def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]
     fields = {name: value for name, value in request.items() if name in in_path}
     body = {name: value for name, value in request.items() if name not in in_path}
     content = json.dumps(body, ensure_ascii=False) if operation.sends else None
-    reply = _replied(service, operation.endpoint, fields, content)
+    reply = _replied(service, operation.endpoint, fields, content).body
     if "json" not in operation.accept:
         return reply.decode(errors="replace")
     return _data(operation.name, reply, {"result", "advisories"})
@@ -58,8 +59,15 @@ def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]
 
 def glossary_of(service: Service) -> dict[str, dict[str, str]]:
     """Give every field's meaning by its name; raises Refused or a HalfangleError."""
-    found: dict[str, dict[str, str]] = _data(_GLOSSARY.name, _replied(service, _GLOSSARY, {}))
+    found: dict[str, dict[str, str]] = _data(_GLOSSARY.name, _replied(service, _GLOSSARY, {}).body)
     return found
+
+
+def sheet_of(service: Service, place: SheetPlace, chosen: Mapping[str, str], content: str) -> Sheet:
+    """Give the sheet of a request; raises Refused or a HalfangleError."""
+    reply = _replied(service, place.endpoint, chosen, content)
+    told = advisories_in(reply.headers.get("advisories", ""))
+    return Sheet(reply.body, reply.headers.get("content-type", ""), told)
 
 
 def _replied(
@@ -67,7 +75,7 @@ def _replied(
     endpoint: Endpoint[bytes],
     fields: Mapping[str, Any],
     content: str | None = None,
-) -> bytes:
+) -> Reply:
     """Send a request, again where that may help; give what comes back."""
     manners = service.manners()
     call = Conversation(manners, endpoint, fields, content)
@@ -80,10 +88,10 @@ def _replied(
         time.sleep(pause)
     link.close()
     if not isinstance(outcome, Reply):
-        return call.answer(outcome)
+        raise call.failure(outcome) from outcome.error
     if outcome.status >= 300:
         raise Refused(outcome.status, _document(outcome, endpoint.path))
-    return outcome.body
+    return outcome
 
 
 def _data(name: str, body: bytes, wanted: Collection[str] = ()) -> Any:

@@ -68,6 +68,32 @@ class Operation:
         return "halfangle " + hyphens(self.name).replace(".", " ")
 
 
+@dataclass(frozen=True, slots=True)
+class SheetPlace:
+    """Where the sheet of an operation is asked, and what may be chosen of it."""
+
+    path: str
+    accept: str
+    query: tuple[str, ...]
+
+    @property
+    def endpoint(self) -> Endpoint[bytes]:
+        """The route; a sheet takes its time."""
+        sends = "application/json"
+        return Endpoint(
+            "sheet", "POST", self.path, bytes, self.accept, sends, self.query, heavy=True
+        )
+
+
+def sheets() -> dict[str, SheetPlace]:
+    """Of each operation that has a sheet, by its name, where that is asked."""
+    found = _read("_sheets")["sheets"]
+    return {
+        name: SheetPlace(place["path"], place["accept"], tuple(place["query"]))
+        for name, place in found.items()
+    }
+
+
 def topics() -> dict[str, dict[str, str]]:
     """Every topic with its operations, each with its title."""
     found: dict[str, dict[str, str]] = _read("_topics")["topics"]

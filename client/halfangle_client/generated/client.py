@@ -18,6 +18,7 @@ from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
 from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
+from halfangle_client.generated.calls import measuring as _measuring
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
 from halfangle_client.generated.calls import tapers as _tapers
@@ -81,6 +82,7 @@ class Halfangle:
         self.clearance: _clearance.ClearanceCalls = _clearance.ClearanceCalls(self)
         self.inspection: _inspection.InspectionCalls = _inspection.InspectionCalls(self)
         self.jobs: _jobs.JobsCalls = _jobs.JobsCalls(self)
+        self.measuring: _measuring.MeasuringCalls = _measuring.MeasuringCalls(self)
         self.runout: _runout.RunoutCalls = _runout.RunoutCalls(self)
         self.sine: _sine.SineCalls = _sine.SineCalls(self)
         self.tapers: _tapers.TapersCalls = _tapers.TapersCalls(self)
@@ -282,6 +284,7 @@ class AsyncHalfangle:
         self.clearance: _clearance.AsyncClearanceCalls = _clearance.AsyncClearanceCalls(self)
         self.inspection: _inspection.AsyncInspectionCalls = _inspection.AsyncInspectionCalls(self)
         self.jobs: _jobs.AsyncJobsCalls = _jobs.AsyncJobsCalls(self)
+        self.measuring: _measuring.AsyncMeasuringCalls = _measuring.AsyncMeasuringCalls(self)
         self.runout: _runout.AsyncRunoutCalls = _runout.AsyncRunoutCalls(self)
         self.sine: _sine.AsyncSineCalls = _sine.AsyncSineCalls(self)
         self.tapers: _tapers.AsyncTapersCalls = _tapers.AsyncTapersCalls(self)

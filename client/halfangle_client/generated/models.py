@@ -81,7 +81,14 @@ class AngleContributions(RequestModel):
     """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    plate_material: Literal[
+        "steel",
+        "tungsten-carbide",
+        "chromium-carbide",
+        "ceramic",
+        "glass-ceramic",
+        "fused-quartz",
+    ] = "steel"
     """Material of the plate."""
     axis_yaw_error_limit_arcsec: float | None = None
     """
@@ -99,9 +106,17 @@ class AngleContributions(RequestModel):
     Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
     """
-    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
-        None
-    )
+    block_material: (
+        Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
+        | None
+    ) = None
     """
     Material of the gauge blocks of a set, or of sizes. Absent: steel. A `box` says it of
     each of its blocks.
@@ -308,6 +323,17 @@ class BlockDayJob(RequestModel):
     """
 
 
+class BlockFlatnessRange(AnswerModel):
+    """Flatness of one range of sizes."""
+
+    over: float
+    """Lower end of the range, not included. [millimetre]"""
+    up_to: float
+    """Upper end of the range, included, in millimetres. [millimetre]"""
+    flatness: float
+    """Tolerance tf of the flatness of each measuring face, in micrometres. [micrometre]"""
+
+
 class BlockGradeRange(AnswerModel):
     """Limits of one range of sizes."""
 
@@ -331,6 +357,38 @@ class BlockHeightWanted(RequestModel):
     Heights within ± this will do, in `units`; at most 100 steps of the set. [length, 0 to
     10000]
     """
+
+
+class BlockMaterialEntry(AnswerModel):
+    """A material of blocks and plates, and how it expands near 20 °C."""
+
+    name: (
+        Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
+        | str
+    )
+    """Name to use as `material`."""
+    expansion_coefficient: float
+    """Coefficient of linear expansion, per kelvin. [per kelvin]"""
+    expansion_coefficient_error_limit: float
+    """Largest error ± of it that budgets take, per kelvin. [per kelvin]"""
+    source: str
+    """Where it comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+
+
+class BlockMaterialList(AnswerModel):
+    """Materials of blocks and plates: every row."""
+
+    materials: list[BlockMaterialEntry]
+    """The rows, in order."""
 
 
 class BlockMistake(AnswerModel):
@@ -410,6 +468,25 @@ class BlockMistake(AnswerModel):
     """The mistake in plain words."""
 
 
+class BlockMonteCarlo(AnswerModel):
+    """The same comparison drawn at random through the whole model (JCGM 101)."""
+
+    trials: int
+    """Trials, with a fixed seed. [count]"""
+    mean: float
+    """Mean of the block's length. [length]"""
+    standard_deviation: float
+    """Its standard deviation. [length]"""
+    shortest_low: float
+    """Lower end of the shortest coverage interval. [length]"""
+    shortest_high: float
+    """Upper end of it. [length]"""
+    symmetric_low: float
+    """Lower end of the interval with equal tails. [length]"""
+    symmetric_high: float
+    """Upper end of it. [length]"""
+
+
 class BlockOwned(RequestModel):
     """A block that the shop owns, or several alike, as box and certificate tell."""
 
@@ -427,7 +504,14 @@ class BlockOwned(RequestModel):
     Expanded uncertainty (k = 2) of that deviation, in `units`. Absent: the block is not
     calibrated, and its grade, if one is given, limits its error. [length, 0 to 10000]
     """
-    material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    material: Literal[
+        "steel",
+        "tungsten-carbide",
+        "chromium-carbide",
+        "ceramic",
+        "glass-ceramic",
+        "fused-quartz",
+    ] = "steel"
     """Material of the block."""
     state: Literal["in-the-box", "missing", "in-use"] = "in-the-box"
     """
@@ -530,9 +614,80 @@ class BlockToBorrow(AnswerModel):
     """
 
 
+class CenterBallReading(AnswerModel):
+    """One stock ball in the hole."""
+
+    ball_diameter: float
+    """Diameter of the ball, in `units`. [length]"""
+    ball_named: str
+    """Its size as it is sold."""
+    contact_diameter: float
+    """Circle on which it touches the cone. [length]"""
+    height_over_face: float
+    """Height of its top over the face; negative below it. [length]"""
+    smallest_height_over_face: float | None
+    """Lowest reading within the tolerances stated; null where none was. [length]"""
+    largest_height_over_face: float | None
+    """Highest reading within them. [length]"""
+    height_per_diameter: float
+    """Change of the reading for a unit of mouth diameter. [length per length]"""
+
+
+class CenterBallsResult(AnswerModel):
+    """Every stock ball that touches the cone, ascending."""
+
+    balls: list[CenterBallReading]
+    """The balls, smallest first."""
+    middle_ball_diameter: float
+    """The ball of these that touches nearest to the cone's middle. [length]"""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
+class CenterCalloutResult(AnswerModel):
+    """The hole called out, in millimetres, and how it is written."""
+
+    type: Literal["A", "B", "C", "D", "R"] | str
+    """Its type; D where it is tapped."""
+    hole_key: str | None
+    """Row of the tables; null where none has this size."""
+    standard_name: str
+    """Standard that the text names; empty where none."""
+    thread: str | None
+    """Its thread; null but for type D."""
+    second_figure_is: Literal["cone-diameter", "chamfer-diameter", "not-sent"] | str
+    """
+    What the second figure was read as: ISO 6411 writes the chamfer of type B, DIN 332 its
+    cone.
+    """
+    pilot_diameter_mm: float | None
+    """Pilot, or bore over a thread. [millimetre]"""
+    smallest_pilot_diameter_mm: float | None
+    """Smallest pilot by the drill's tolerance k12; null of type D. [millimetre]"""
+    largest_pilot_diameter_mm: float | None
+    """Largest by the same. [millimetre]"""
+    cone_diameter_mm: float | None
+    """Largest diameter of the cone: a limit, since the drill's body rubs beyond. [millimetre]"""
+    chamfer_diameter_mm: float | None
+    """Protecting chamfer at the face; null where the type has none. [millimetre]"""
+    included_angle: Angle
+    """The cone's; of type R about, at its middle."""
+    callout: str
+    """As ISO 6411 writes it, with a decimal comma."""
+    callout_with_point: str
+    """The same with a decimal point."""
+    drawing_symbol: str
+    """Symbol that the drawing shows with it, in words."""
+
+
 class CenterContactResult(AnswerModel):
     """Where the center bears, and how the work shifts."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     bearing: Literal["whole-cone", "mouth", "small-end"] | str
     """`mouth` or `small-end`: an edge carries; `whole-cone`: the angles match."""
     contact_diameter: float
@@ -582,9 +737,39 @@ class CenterHoleBall(AnswerModel):
     """Found less wanted diameter; null where no height was sent. [length]"""
 
 
+class CenterHoleByShaft(AnswerModel):
+    """Center hole for a range of shafts; all in millimetres."""
+
+    key: str
+    """Key of the row."""
+    over: float
+    """Shafts above this diameter. [millimetre]"""
+    up_to: float | None
+    """And up to this one; null without an end. [millimetre]"""
+    pilot_diameter_mm: float
+    """Diameter of the pilot: d1. [millimetre]"""
+    cone_diameter_mm: float
+    """Largest diameter of the 60° cone: d2. [millimetre]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class CenterHoleByShaftList(AnswerModel):
+    """Center holes by shaft diameter: every row."""
+
+    by_shaft: list[CenterHoleByShaft]
+    """The rows, in order."""
+
+
 class CenterHoleResult(AnswerModel):
     """Pilot, countersink and depth."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     key: str
     """Key of the size used."""
     type: Literal["A", "B", "R", "plain", "bell"] | str
@@ -703,6 +888,88 @@ class CenterLimitsResult(AnswerModel):
     """
     For a dead center that may be put back at any clocking between parts: from part to part
     the axis may then move by twice as much.
+    """
+
+
+class CenterOutOfRoundResult(AnswerModel):
+    """What reaches the work at this center; a station sees its share, see centers.limits."""
+
+    work_out_of_roundness: float | None
+    """
+    Out-of-roundness that the work gets, peak to valley, without friction; null where forces
+    were not stated and it depends on them. [length]
+    """
+    axis_offset_standing: float | None
+    """Offset at which the work's axis stands still, at most; null as above. [length]"""
+    reaches_percent: float | None
+    """Work's out-of-roundness over the seat's; null as above, and of a round seat. [percent]"""
+    steady_side_force_ratio: float
+    """
+    Side force over axial force up to which the seat rests on all lobes and nothing reaches
+    the work; 0 of an oval.
+    """
+    lifts_side_force_ratio: float
+    """The ratio at which the work is lifted out of its seat: 1 / tan α."""
+    work_lobes: int
+    """Lobes of the work; 0 where nothing can reach it. [count]"""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
+class CenterPointEntry(AnswerModel):
+    """Included angle of centers and their holes for a kind of work."""
+
+    key: str
+    """Key of the row."""
+    purpose: str
+    """What it is for."""
+    included_angle: Angle
+    """Included angle of point and hole."""
+    largest_mass_kg: float | None
+    """Heaviest work that it is for, in kilograms; null where none is given. [kilogram]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class CenterPointList(AnswerModel):
+    """Points of lathe centers: every row."""
+
+    points: list[CenterPointEntry]
+    """The rows, in order."""
+
+
+class CenterRegrindResult(AnswerModel):
+    """
+    What comes off, and what becomes of the length; null where nothing was stated of the
+    wear.
+    """
+
+    needed_normal: float | None
+    """Layer below the mean surface that cleans it up, square to the surface. [length]"""
+    downfeed_from_first_touch: float | None
+    """Downfeed from the first spark to clean. [length]"""
+    off_diameter: float | None
+    """What the cone's diameters lose. [length]"""
+    point_loss: float | None
+    """How far the point comes back, and work of any hole with it. [length]"""
+    point_stick_out_after: float | None
+    """Nose to point afterwards; null without `point_stick_out`. [length]"""
+    regrinds_left: int | None
+    """
+    How many such regrinds the least stick-out leaves, this one counted; null where it was
+    not stated. [count]
+    """
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
     """
 
 
@@ -875,16 +1142,20 @@ class ClearancePlate(RequestModel):
 
 
 class ClearancePoint(AnswerModel):
-    """A point in the plane of the tilt."""
+    """A point in the plane of the ground line, or in the one of two views that decides."""
 
     x: float
-    """Level, up the slope, from the large end of the ground line. [length]"""
+    """Along the ground line, from its large or high end. [length]"""
     z: float
-    """Upward from the wheel's lowest line. [length]"""
+    """From the ground line into the wheel. [length]"""
 
 
 class ClearanceTurningPart(RequestModel):
-    """A part that turns with the work: a collet nut, a dog by the circle that it sweeps."""
+    """
+    A part that turns with the work, or stands about its axis.
+
+    A collet nut, a dog by the circle that it sweeps, a tailstock's center before the nose.
+    """
 
     name: str
     """What it is called in the answer. [1 to 60 characters]"""
@@ -1974,7 +2245,14 @@ class InspectionPlate(RequestModel):
     """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    plate_material: Literal[
+        "steel",
+        "tungsten-carbide",
+        "chromium-carbide",
+        "ceramic",
+        "glass-ceramic",
+        "fused-quartz",
+    ] = "steel"
     """Material of the plate."""
     axis_yaw_error_limit_arcsec: float | None = None
     """
@@ -2016,9 +2294,17 @@ class InspectionPlate(RequestModel):
     Largest error ± of the stack's height, in `units`, where no blocks were sent; those
     bring their own. [length, 0 to 10000]
     """
-    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
-        None
-    )
+    block_material: (
+        Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
+        | None
+    ) = None
     """Material of the blocks. Absent: steel. A `box` says it of each block."""
     indicator_travel: float | None = None
     """
@@ -2208,6 +2494,62 @@ class LengthJudged(AnswerModel):
     """
 
 
+class MeasuringBoreResult(AnswerModel):
+    """The bore by two touching balls."""
+
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
+    bore_diameter: LengthEstimate
+    """Diameter of the bore."""
+    center_rise: float
+    """Upper ball's center over the lower one's. [length]"""
+    lean_of_centers: float
+    """Lean of the balls' line of centers to the bore's axis: 90 is surest. [degree]"""
+    lower_contact_depth: float
+    """Depth at which the lower ball touches the wall. [length]"""
+    upper_contact_depth: float
+    """Depth at which the upper ball touches the wall, on the other side. [length]"""
+
+
+class MeasuringLeverTipResult(AnswerModel):
+    """The movement that made the reading."""
+
+    true_movement: LengthEstimate
+    """Movement square to the surface."""
+    excess_reading: float
+    """Reading less the movement. [length]"""
+    movement_per_reading: float | None
+    """Movement over reading, the cosine where the angle stays; null at a reading of 0."""
+    tip_angle_after: Angle
+    """Angle of the lever as the reading ends."""
+
+
+class MeasuringSmallAngleResult(AnswerModel):
+    """The angle in every form, and the height that it makes over a base."""
+
+    tilt_arcsec: ArcsecEstimate
+    """The angle."""
+    tilt_microradian: float
+    """The same. [microradian]"""
+    rise_per_metre_mm: float
+    """Rise in millimetres over a metre: 1000 tan. [millimetre]"""
+    height_over_base: LengthEstimate | None
+    """Height of the base's far end; null without `base_length`."""
+    zero_error_arcsec: ArcsecEstimate | None
+    """What the level reads on a level place; null without a turned reading."""
+
+
+class MeasuringSquareResult(AnswerModel):
+    """The square's error and the column's, told apart."""
+
+    square_angle: Angle
+    """Angle of the square within its metal."""
+    square_error_arcsec: ArcsecEstimate
+    """That angle less 90°; positive where the face leans out."""
+    reference_error_arcsec: ArcsecEstimate
+    """Lean of the column, toward the square in its first place."""
+
+
 class OperationEntry(AnswerModel):
     """One line of the catalogue."""
 
@@ -2262,19 +2604,17 @@ class PlanAngle(AnswerModel):
     """
 
 
-class PlanAngledFace(RequestModel):
-    """A plane face at an angle to its base."""
+class PlanAnglePlate(RequestModel):
+    """What work turned a quarter stands against, on its low side."""
 
-    face_angle: float | str
-    """
-    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
-    degrees, minutes, seconds]
-    """
-    rise: float
-    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
-    tolerance_arcsec: float
-    """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
-    kind: Literal["angled-face"]
+    upright_height: float
+    """Height over the plate, in `units`. [length, 1e-06 to 10000]"""
+    upright_thickness: float
+    """Thickness, in `units`. [length, 1e-06 to 10000]"""
+    face_to_high_end: float
+    """From the upright's face up the slope to the plate's high end. [length, 0 to 10000]"""
+    seat_height: float = 0.0
+    """From the plate up to the fixture's rear, or the work's foot. [length, 0 to 10000]"""
 
 
 class PlanAssumption(AnswerModel):
@@ -2366,10 +2706,32 @@ class PlanBlockSet(RequestModel):
     Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists it,
     for the height's uncertainty. [1 to 60 characters]
     """
-    block_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] | None = (
-        None
-    )
+    block_material: (
+        Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
+        | None
+    ) = None
     """Material of the blocks. Absent: steel. A `box` says it of each block."""
+
+
+class PlanBlockWork(RequestModel):
+    """The work that has a face, as a block, for the clearance."""
+
+    base_length: float
+    """
+    Length up the face's slope, of a compound face from left to right. [length, 1e-06 to
+    10000]
+    """
+    base_width: float | None = None
+    """Width across it, of a compound face from front to back. [length, 1e-06 to 10000]"""
+    face_height: float
+    """From the base to the face's highest place. [length, 1e-06 to 10000]"""
 
 
 class PlanCheck(AnswerModel):
@@ -2453,6 +2815,27 @@ class PlanFeeding(RequestModel):
     """
 
 
+class PlanHingedBody(RequestModel):
+    """Body of one plate of a compound plate, closed in the middle of what it stands on."""
+
+    length: float
+    """Length up the slope, in `units`. [length, 1e-06 to 10000]"""
+    thickness: float
+    """From its top to the centers of its rolls, in `units`. [length, 1e-06 to 10000]"""
+    closed_height: float
+    """Its top over the table at zero tilt, in `units`. [length, 1e-06 to 10000]"""
+    roll_diameter: float
+    """Diameter of the rolls, in `units`. [length, 1e-06 to 10000]"""
+    low_roll_from_end: float | None = None
+    """
+    From the plate's low end to the center of the low roll, in `units`. Absent: the rolls
+    lie in the middle of the plate's length. A plate whose low end would tilt into its base
+    is refused. [length, 0 to 10000]
+    """
+    plate_width: float
+    """Width along its hinge, in `units`. [length, 1e-06 to 10000]"""
+
+
 class PlanInternalSpindle(RequestModel):
     """A spindle whose wheel goes into a bore."""
 
@@ -2460,6 +2843,46 @@ class PlanInternalSpindle(RequestModel):
     """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
     reach: float
     """How far wheel and quill go into a bore, in `units`. [length, 1e-06 to 10000]"""
+    axis_offset_error_limit: float | None = None
+    """
+    Largest error ± sideways of the quill's axis from the bore's, at either end, in `units`;
+    acts by its square. [length, 0 to 10000]
+    """
+    wheel_width: float | None = None
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    quill_diameter: float | None = None
+    """Diameter of the quill, in `units`. [length, 1e-06 to 10000]"""
+    spindle_diameter: float | None = None
+    """Diameter of the spindle that carries the quill. [length, 1e-06 to 10000]"""
+    rpm: float | None = None
+    """Spindle speed. [per minute, 1 to 500000]"""
+    marked_rpm: float | None = None
+    """
+    Highest speed marked on the wheel for this overhang, per minute. [per minute, 1 to
+    500000]
+    """
+
+
+class PlanMeansNotAtHand(AnswerModel):
+    """A means that is usual for such a feature, and of which nothing is stated."""
+
+    means: (
+        Literal[
+            "over-rolls",
+            "over-balls",
+            "gauge-depth",
+            "two-gauges",
+            "sine-plate",
+            "comparator",
+            "bluing",
+        ]
+        | str
+    )
+    """Which means."""
+    field: str
+    """The field of the request that states it, as a path."""
+    action: str
+    """What to get, in plain words."""
 
 
 class PlanMeasuring(RequestModel):
@@ -2479,6 +2902,8 @@ class PlanMeasuring(RequestModel):
     """An optical comparator."""
     bluing: InspectionBluing | None = None
     """A gauge and a marking film."""
+    plate: InspectionPlate | None = None
+    """A sine bar or plate, with an indicator, to measure on."""
     stack_reading_error_limit: float | None = None
     """
     Largest error ± of a wrung stack's height as measured, by micrometer or comparator, in
@@ -2659,6 +3084,22 @@ class PlanSetting(AnswerModel):
     """What to do, in plain words."""
 
 
+class PlanSlopedWork(RequestModel):
+    """The same with what of its top lies before the face."""
+
+    base_length: float
+    """
+    Length up the face's slope, of a compound face from left to right. [length, 1e-06 to
+    10000]
+    """
+    base_width: float | None = None
+    """Width across it, of a compound face from front to back. [length, 1e-06 to 10000]"""
+    face_height: float
+    """From the base to the face's highest place. [length, 1e-06 to 10000]"""
+    before_face: float = 0.0
+    """Level top before the face's high edge. [length, 0 to 10000]"""
+
+
 class PlanStack(AnswerModel):
     """A stack of a way; all of them come from one box, no block twice."""
 
@@ -2807,51 +3248,59 @@ class PlanWheelSide(RequestModel):
     """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
     name: str
     """What the shop calls it; the plan names it so. [1 to 60 characters]"""
-
-
-class PlanWorkhead(RequestModel):
-    """A workhead swivelled by its scale, and the flat wheel beside it."""
-
-    grinder: Literal["surface", "cylindrical"]
-    """
-    `surface`: the wheel stands above the work, which the table carries past it.
-    `cylindrical`: it stands beside the work, both axes at one height (tool grinders too).
-    """
-    graduation: float | str
-    """
-    Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
-    [degree, over 0, at most 5; or text in degrees, minutes, seconds]
-    """
-    axis_offset_error_limit: float | None = None
-    """
-    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
-    square. [length, 0 to 10000]
-    """
-    axis_yaw_error_limit_arcsec: float | None = None
-    """
-    Largest error ± of the work's axis out of the plane in which the angle is set, in
-    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
-    plate, or about the vertical; beside a wheel or its side: one end of it high.
-    [arcsecond, 0 to 18000]
-    """
-    wheel_breakdown: float | None = None
-    """
-    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
-    the traverse evens it out. [length, 0 to 10000]
-    """
-    largest_angle: float | str | None = None
-    """
-    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
-    degrees, minutes, seconds]
-    """
-    setup_minutes: float = 15.0
-    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
-    inspection_minutes: float = 20.0
-    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
-    name: str
-    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
-    wheel_diameter: float
+    wheel_diameter: float | None = None
     """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    wheel_width: float | None = None
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    head: PlanWheelHead | None = None
+    """What is about this wheel."""
+    work_below_spindle: float | None = None
+    """
+    From the spindle down to the work's axis, or the middle of its face. [length, 0 to
+    10000]
+    """
+    body_width: float | None = None
+    """Width of the spindle fixture that stands beside it. [length, 1e-06 to 10000]"""
+
+
+class PlanWorkHolder(RequestModel):
+    """What holds block-like work by its foot: a vice, an angle plate, rails of a magnet."""
+
+    seat_height: float
+    """Height of the work's base; 0 on a magnet. [length, 0 to 10000]"""
+    holder_height: float
+    """
+    Height of its highest place; 0 where nothing stands beside the work. [length, 0 to
+    10000]
+    """
+    magnet_holds: bool | None = None
+    """
+    Whether a magnet holds the work's material, as it does no carbide, aluminium, brass or
+    most stainless steel.
+    """
+    past_tall_end: float = 0.0
+    """How far it reaches past the work's tall end. [length, 0 to 10000]"""
+    past_short_end: float = 0.0
+    """How far it reaches past the short end. [length, 0 to 10000]"""
+
+
+class PlanWorkheadBody(RequestModel):
+    """A workhead and how the work stands out of it."""
+
+    body_length: float
+    """Length of the body along the axis, in `units`. [length, 1e-06 to 10000]"""
+    body_width: float
+    """Width of the body, the axis in its middle, in `units`. [length, 1e-06 to 10000]"""
+    nose_diameter: float
+    """Diameter of the nose that carries the work, in `units`. [length, 1e-06 to 10000]"""
+    nose_length: float
+    """How far the nose stands before the body, in `units`. [length, 0 to 10000]"""
+    stick_out: float
+    """From the nose's face to the large end of the cone, in `units`. [length, 0 to 10000]"""
+    shank_diameter: float
+    """Largest diameter of the work between nose and cone, in `units`. [length, 0 to 10000]"""
+    turning_parts: list[ClearanceTurningPart] | None = None
+    """Further parts that turn with the work. [at most 8 entries]"""
 
 
 class PlannedAngle(AnswerModel):
@@ -2919,6 +3368,11 @@ class PlannedMeans(AnswerModel):
         | str
     )
     """Which means."""
+    of: Literal["x-angle", "y-angle"] | str | None
+    """
+    Which angle of a face with two it measures; null where the part has one, and where it
+    speaks of both.
+    """
     how: str
     """How it is done."""
     settings: list[InspectionSetting]
@@ -3057,7 +3511,14 @@ class PlateErrorFields(RequestModel):
     """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    plate_material: Literal[
+        "steel",
+        "tungsten-carbide",
+        "chromium-carbide",
+        "ceramic",
+        "glass-ceramic",
+        "fused-quartz",
+    ] = "steel"
     """Material of the plate."""
     axis_yaw_error_limit_arcsec: float | None = None
     """
@@ -3356,6 +3817,8 @@ class RunoutFound(RequestModel):
 class RunoutIndicateResult(AnswerModel):
     """Eccentricity, what to tap, and what no tapping removes."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     eccentricity: LengthEstimate
     """
     Offset of the section's center from the axis. Its uncertainty is by rounding or by
@@ -3482,6 +3945,21 @@ class RunoutSection(RequestModel):
     """Distance along the axis, in `units`. [length, -10000 to 10000]"""
 
 
+class RunoutSectionFound(AnswerModel):
+    """One section."""
+
+    station: float
+    """Its station. [length]"""
+    circular_runout: float
+    """Highest less lowest reading of the section. [length]"""
+    mean_reading: float
+    """Mean of its readings. [length]"""
+    smallest_section_reading: float
+    """Its lowest reading. [length]"""
+    largest_section_reading: float
+    """Its highest reading. [length]"""
+
+
 class RunoutSectionRead(AnswerModel):
     """What was found at a section, as `runout.indicate` finds it."""
 
@@ -3504,6 +3982,18 @@ class RunoutSectionRead(AnswerModel):
     """
     Highest less lowest of the readings, square to the axis, less eccentricity: no tap
     removes it. Null of three readings. [length]
+    """
+
+
+class RunoutSurfaceSection(RequestModel):
+    """One section of the surface."""
+
+    station: float
+    """Its station along the axis. [length, -10000 to 10000]"""
+    section_readings: list[float]
+    """
+    Readings round it; its highest and lowest will do. More is metal nearer to the
+    indicator. [2 to 120 entries, each length, -10000 to 10000]
     """
 
 
@@ -3582,6 +4072,33 @@ class RunoutTermList(AnswerModel):
     """The rows, in order."""
 
 
+class RunoutTotalResult(AnswerModel):
+    """Total run-out, and what makes it."""
+
+    total_runout: float
+    """Highest less lowest reading of the whole surface. [length]"""
+    circular_runout: float
+    """The greatest of the sections. [length]"""
+    circular_at: RunoutSectionFound
+    """That section."""
+    half_taper_arcsec: float
+    """
+    Rise of the mean reading along the axis as an angle: half of the taper; positive where
+    the surface rises with the station. [arcsecond]
+    """
+    taper_over_length: float
+    """That rise between the outermost sections, on the radius. [length]"""
+    left_by_taper: float
+    """Range of the means about that line: the surface line's bend. [length]"""
+    margin: float | None
+    """
+    Limit less total run-out; null without a limit. No verdict: see inspection.verdict for
+    that. [length]
+    """
+    sections: list[RunoutSectionFound]
+    """Each section, in the order sent."""
+
+
 class RunoutTrueUpAtStation(AnswerModel):
     """Runout of the axis at one station, before and after."""
 
@@ -3608,6 +4125,8 @@ class RunoutTrueUpAtStation(AnswerModel):
 class RunoutTrueUpResult(AnswerModel):
     """The taps in order, with what to expect after each."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     near: RunoutSectionRead
     """Near section as read."""
     far: RunoutSectionRead
@@ -3780,7 +4299,14 @@ class SetUpErrorFields(RequestModel):
     """Largest error ± of the temperature of plate and blocks, in kelvins. [°C, 0 to 50]"""
     temperature_difference_celsius: float | None = None
     """Limit ± of the difference of the blocks' temperature to the plate's. [°C, 0 to 50]"""
-    plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"] = "steel"
+    plate_material: Literal[
+        "steel",
+        "tungsten-carbide",
+        "chromium-carbide",
+        "ceramic",
+        "glass-ceramic",
+        "fused-quartz",
+    ] = "steel"
     """Material of the plate."""
     axis_yaw_error_limit_arcsec: float | None = None
     """
@@ -3846,6 +4372,47 @@ class SineAngleResult(AnswerModel):
     """
 
 
+class SineBarToleranceEntry(AnswerModel):
+    """One tolerance of a sine bar."""
+
+    key: str
+    """Key of the row."""
+    standard_name: str
+    """Standard, or kind of text."""
+    applies_to: str
+    """Bars that it is for."""
+    characteristic: str
+    """What is limited."""
+    tolerance_low_mm: float | None
+    """
+    The tolerance in millimetres, the tighter where sources differ; null of an angle.
+    [millimetre]
+    """
+    tolerance_high_mm: float | None
+    """The wider where sources differ, else the same. [millimetre]"""
+    per_length_mm: float | None
+    """Length that it is for; null where it is for the whole of what it limits. [millimetre]"""
+    tolerance_arcsec: float | None
+    """Of an angle set, either way; null of a length. [arcsecond]"""
+    either_way: bool
+    """True where the tolerance is plus or minus."""
+    edition: str
+    """Edition of the standard."""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class SineBarToleranceList(AnswerModel):
+    """Tolerances of sine bars: every row."""
+
+    bar_tolerances: list[SineBarToleranceEntry]
+    """The rows, in order."""
+
+
 class SineBaseDresser(RequestModel):
     """A dresser set by gauge blocks under its sine base."""
 
@@ -3857,6 +4424,39 @@ class SineBaseDresser(RequestModel):
     """
     center_distance: float
     """Distance between the centers of the two rolls, in `units`. [length, 1e-06 to 10000]"""
+
+
+class SineCalibrationSetting(RequestModel):
+    """One setting: a stack, angle blocks on the face, what the indicator still read."""
+
+    angle: float | str
+    """
+    Angle of the angle blocks, in degrees, as calibrated. [degree, over 0, under 90; or text
+    in degrees, minutes, seconds]
+    """
+    height: float
+    """
+    Stack under the high roll over that under the low one, in `units`. [length, 1e-06 to
+    10000]
+    """
+    indicator_rise: float = 0.0
+    """
+    Rise that the indicator read along the top of the angle blocks, toward the low roll,
+    over `indicator_travel`. [length, -10000 to 10000]
+    """
+
+
+class SineCenterDistanceResult(AnswerModel):
+    """The center distance as calibrated."""
+
+    center_distance: LengthEstimate
+    """Distance of the centers of the rolls."""
+    center_distance_error: float | None
+    """That less the nominal one; null without it. [length]"""
+    face_lean_arcsec: ArcsecEstimate | None
+    """Lean of the face to the line of the rolls, steeper is positive; null from one setting."""
+    largest_residual_arcsec: float | None
+    """Most that an angle differs from what follows; null up to two settings. [arcsecond]"""
 
 
 class SineComplement(AnswerModel):
@@ -4008,6 +4608,22 @@ class SineNormal(RequestModel):
     """Component to the back. [-1000000 to 1000000]"""
     normal_z: float
     """Component upward; greater than 0. [-1000000 to 1000000]"""
+
+
+class SineOverPinResult(AnswerModel):
+    """Heights over the corner of face and stop, square to the surface plate."""
+
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
+    height_over_pin: LengthEstimate
+    """
+    Point over the pin's top: what to grind to or to find; negative below it.
+    `measure_error_limit` counts for `pin_from_stop`.
+    """
+    pin_top_height: float
+    """Pin's top over the corner. [length]"""
+    point_height: float
+    """Point over the corner. [length]"""
 
 
 class SineProjectedAngles(RequestModel):
@@ -4525,12 +5141,63 @@ class StandardTaperList(AnswerModel):
     """The rows, in order."""
 
 
+class StandingOffsetStation(AnswerModel):
+    """The work at one station."""
+
+    station_from_first: float
+    """Its distance from the true center. [length]"""
+    diameter: float
+    """Diameter as ground. [length]"""
+    diameter_error: float
+    """That less `work_diameter`. [length]"""
+    by_offset_toward_wheel: float
+    """Of it, by that offset alone. [length]"""
+    by_offset_across: float
+    """Of it, by the offset across alone. [length]"""
+
+
 class StraightShank(RequestModel):
     """A cylindrical shank, held in a collet or bushing of the fixture."""
 
     kind: Literal["straight"]
     diameter: float
     """Diameter of the shank, in `units`. [length, 1e-06 to 10000]"""
+
+
+class StraightnessContact(AnswerModel):
+    """A reading that the narrowest zone rests on."""
+
+    station: float
+    """Its place along the line. [length]"""
+    reading: float
+    """The reading. [length]"""
+
+
+class StraightnessResult(AnswerModel):
+    """The straight lines under the readings, and what they leave."""
+
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
+    straightness: LengthEstimate
+    """
+    Width of the narrowest zone between two parallel lines that holds all readings: the
+    straightness of ISO 1101.
+    """
+    fitted_straightness: float
+    """Highest less lowest residual of the least-squares line: never less. [length]"""
+    zone_slope_arcsec: float
+    """Slope of the narrowest zone. [arcsecond]"""
+    fitted_slope_arcsec: float
+    """Slope of the least-squares line. [arcsecond]"""
+    rests_on: list[StraightnessContact]
+    """The three readings that the zone rests on: two on one side, then the one on the other."""
+    shape: Literal["crowned", "hollow", "straight"] | str
+    """
+    `crowned` where the one between the two stands above them, `hollow` where it stands
+    below; `straight` where nothing is left.
+    """
+    residuals: list[float]
+    """Each reading less the least-squares line. [each length]"""
 
 
 class TaperAngleGradeRange(AnswerModel):
@@ -4544,6 +5211,11 @@ class TaperAngleGradeRange(AnswerModel):
     """Whole tolerance of the included angle: AT_α. [arcsecond]"""
     included_angle_band_microradians: float
     """The same in microradians, as the standard gives it. [microradian]"""
+    printed_arcsec: float
+    """
+    The same in whole seconds as the standard prints it, 0.206″ to a microradian.
+    [arcsecond]
+    """
     smallest_diameter_band: float
     """
     The same on the diameter over the shortest cone of the range: AT_D, its bound.
@@ -4551,6 +5223,13 @@ class TaperAngleGradeRange(AnswerModel):
     """
     largest_diameter_band: float
     """The same on the diameter over the longest cone of the range: AT_D. [micrometre]"""
+    smallest_printed_diameter_band: float
+    """
+    AT_D over the shortest cone as printed: the preferred number R10 next to it.
+    [micrometre]
+    """
+    largest_printed_diameter_band: float
+    """AT_D over the longest cone as printed. [micrometre]"""
 
 
 class TaperAngleResult(AnswerModel):
@@ -4724,6 +5403,8 @@ class TaperOneBallResult(AnswerModel):
 class TaperOverBallsNominalResult(AnswerModel):
     """What to expect with balls in a socket."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     large_ball_depth: float
     """Depth of the larger ball's top below the mouth; negative where it stands out. [length]"""
     small_ball_depth: float
@@ -4739,6 +5420,8 @@ class TaperOverBallsNominalResult(AnswerModel):
 class TaperOverRollsNominalResult(AnswerModel):
     """What to expect over rolls."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     lower_measure: float
     """Measure over both rolls, lower. [length]"""
     upper_measure: float
@@ -4795,6 +5478,18 @@ class TaperPlugDepthNominalResult(AnswerModel):
     """
     Fields of the request that were not stated: nothing is known of them, and nothing
     counted.
+    """
+
+
+class TaperProbedReading(RequestModel):
+    """One depth and the travel there."""
+
+    depth: float
+    """Depth of the tip's center below the face, in `units`. [length, -10000 to 10000]"""
+    tip_travel: float
+    """
+    Travel of the tip's center from wall to wall across the axis, in `units`: on a height
+    gauge the high reading less the low one, the tip not taken off. [length, 0 to 10000]
     """
 
 
@@ -4971,6 +5666,34 @@ class TaperWayToSet(AnswerModel):
     """
 
 
+class TappedHoleEntry(AnswerModel):
+    """A tapped center hole; all in millimetres."""
+
+    key: str
+    """Key of the row."""
+    thread: str
+    """Its thread."""
+    pilot_diameter_mm: float
+    """Clearance bore before the thread: d2. [millimetre]"""
+    cone_diameter_mm: float
+    """Largest diameter of the 60° cone: d3. [millimetre]"""
+    chamfer_diameter_mm: float
+    """Protecting chamfer, 120°: d4. [millimetre]"""
+    cone_depth_mm: float
+    """Depth of the cone, to a tenth. [millimetre]"""
+    source: str
+    """Where the row comes from."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+
+
+class TappedHoleList(AnswerModel):
+    """Tapped center holes: every row."""
+
+    tapped_holes: list[TappedHoleEntry]
+    """The rows, in order."""
+
+
 class TirEstimate(AnswerModel):
     """
     TIR at the station, as the length of a sum of vectors of unknown phase.
@@ -5051,6 +5774,26 @@ class WheelChooseResult(AnswerModel):
     """How many were considered. [count]"""
 
 
+class WheelDiamondResult(AnswerModel):
+    """How the diamond stands to the wheel's surface, and what its height does."""
+
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
+    drag_angle: Angle
+    """Lean of the nib to the wheel's radius at the point; positive where the wheel drags it."""
+    drag_angle_worn: Angle | None
+    """The same of the worn wheel, the diamond left where it is; null without its diameter."""
+    behind_crest: float
+    """How much lower the wheel's foremost line stands than the point touches it. [length]"""
+    depth_per_pass: float | None
+    """Radial depth that a feed dresses away; null without a feed. [length]"""
+    slope_ratio: float
+    """
+    What the tangent of an angle dressed at this height is multiplied by, at this diameter;
+    the radius of a dressed arc is divided by it.
+    """
+
+
 class WheelDressingResult(AnswerModel):
     """Lead, traverse and time of a dress, and the thread that it leaves on the wheel."""
 
@@ -5065,8 +5808,15 @@ class WheelDressingResult(AnswerModel):
     cusp_height: float | None
     """
     Height of the cusps that a round nose leaves, in theory; null for an active width given
-    by itself, or a lead past the nose's width. [length]
+    by itself, and below an overlap ratio of 1, where the rule does not hold. [length]
     """
+    roughness_by_cusps_micrometre: float | None
+    """
+    Ra to expect after this dress, in proportion to the cusps; null without a known dress
+    and a nose radius, and outside overlap ratios of 1 to 6 of either dress. [micrometre]
+    """
+    roughness_by_power_rule_micrometre: float | None
+    """The same as √lead · depth^¼, which changes it far less: expect it between. [micrometre]"""
     pass_seconds: float
     """Time of one pass over the width and both overruns, its return not counted. [second]"""
     total_seconds: float
@@ -5092,6 +5842,100 @@ class WheelInspection(RequestModel):
     Least departure from straight that it shows, in `units`. Absent: it shows no form.
     [length, 0 to 10000]
     """
+
+
+class WheelObservedPiece(RequestModel):
+    """A piece ground on one dress, as it was measured."""
+
+    piece_since_dress: int
+    """Which piece it was since the wheel was dressed, the first being 1. [count, 1 to 1000000]"""
+    measured_error_arcsec: float | None = None
+    """Its angle as measured, less the angle wanted. [arcsecond, -324000 to 324000]"""
+    measured_size_error: float | None = None
+    """Its size as measured, less the size wanted, in `units`. [length, -10000 to 10000]"""
+
+
+class WheelRadiusResult(AnswerModel):
+    """The arc, and what a check of it reads."""
+
+    radius: LengthEstimate
+    """Radius of the arc."""
+    arc_width: LengthEstimate
+    """Width of the arc."""
+    sagitta: LengthEstimate
+    """Sagitta of the arc."""
+    pin_over_face: float | None
+    """Top of the pin over the face of the groove; null without a pin. [length]"""
+    pin_rests_on: Literal["bottom", "edges"] | str | None
+    """Where the pin rests; on the edges it tells the width only."""
+    gap_at_edges: float | None
+    """
+    Light under the radius gauge at the arc's ends, where it touches the middle; negative
+    where it touches the ends, and the light is in the middle. [length]
+    """
+    radius_as_dressed: float | None
+    """
+    Radius, through middle and ends, that comes out by the diamond's height; null without
+    it. [length]
+    """
+    radius_ratio: float | None
+    """That over the radius set; never below 1."""
+
+
+class WheelRedressResult(AnswerModel):
+    """How angle and size grow, and how many pieces keep them on one dress."""
+
+    growth_per_piece_arcsec: ArcsecEstimate | None
+    """Growth of the angle's error a piece, signed; null without a tolerance of it."""
+    growth_per_piece: LengthEstimate | None
+    """Growth of the size's error a piece, signed; null without a tolerance of it."""
+    first_piece_error_arcsec: float | None
+    """Angle's error of the first piece by the line: the set-up's own. [arcsecond]"""
+    first_piece_size_error: float | None
+    """Size's error of the first piece by the line. [length]"""
+    pieces_per_dress: int
+    """
+    Most pieces on one dress, so that the last still keeps every tolerance by
+    `decision_rule` and what was stated; 0 where not even the first does. [count]
+    """
+    limited_by: Literal["angle", "size"] | str | None
+    """Which of them asks for the dress; null where all pieces keep both."""
+    dressings: int | None
+    """Dresses between the first piece and the last; null where none would do. [count]"""
+    pieces_inspected: int | None
+    """How many pieces to measure. [count]"""
+    pieces_to_measure: list[int]
+    """Which: first, last before each dress, first after it, last; at most 24. [each count]"""
+    not_stated: list[str]
+    """Fields that were not stated; they could only make a dress sooner."""
+
+
+class WheelSafetyRule(AnswerModel):
+    """One rule, in our own words."""
+
+    key: str
+    """Key of the row."""
+    subject: str
+    """What it is about."""
+    applies_to: str
+    """Machines, wheels or work that it is for."""
+    rule: str
+    """The rule in our own words; the text in force comes first."""
+    source: str
+    """Regulation or standard, with the clause."""
+    clause: str
+    """Clause, and how its text was had."""
+    edition: str
+    """Edition read; `not known` where it was not told."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+
+
+class WheelSafetyRuleList(AnswerModel):
+    """Safety rules of grinding wheels: every row."""
+
+    safety_rules: list[WheelSafetyRule]
+    """The rows, in order."""
 
 
 class WheelSpeedLimit(AnswerModel):
@@ -5243,6 +6087,11 @@ class Basis(AnswerModel):
     Release of the calculations: on one installation the same request at the same release
     gives the same bytes.
     """
+    fingerprint: str
+    """
+    Digest of the request, as it was read, and the release: the same for the same request
+    however it is written, another where the answer may be another.
+    """
 
 
 class BatchRowAnswer(AnswerModel):
@@ -5324,7 +6173,7 @@ class BlockAngleGradeEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockAngleGradeListAnswer(Answer):
@@ -5334,7 +6183,7 @@ class BlockAngleGradeListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockAngleSetEntryAnswer(Answer):
@@ -5344,7 +6193,7 @@ class BlockAngleSetEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockAngleSetListAnswer(Answer):
@@ -5354,7 +6203,7 @@ class BlockAngleSetListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockAngleStackResult(AnswerModel):
@@ -5417,6 +6266,28 @@ class BlockBudgetResult(AnswerModel):
     Height to expect: total, deviations, films and what is known of the expansion, with the
     budget of its errors, in order of their sources.
     """
+
+
+class BlockCalibrationResult(AnswerModel):
+    """The block's length at 20 °C, and how sure it is."""
+
+    length: LengthEstimate
+    """
+    Length by the budget of first order; Student's factor where degrees of freedom are
+    limited.
+    """
+    deviation: float | None
+    """That length less the nominal size; null without `size`. [length]"""
+    difference: float
+    """Mean of the readings: block less standard. [length]"""
+    second_order_of_expansion: float
+    """Standard uncertainty by the unlike expansions times the temperature's doubt. [length]"""
+    second_order_of_temperature: float
+    """Standard uncertainty by the unlike temperatures times the coefficient's doubt. [length]"""
+    second_order_standard_uncertainty: float
+    """Standard uncertainty with these terms of second order. [length]"""
+    monte_carlo: BlockMonteCarlo | None
+    """The check by Monte Carlo; null where no uncertainty was stated."""
 
 
 class BlockCheckResult(AnswerModel):
@@ -5518,6 +6389,50 @@ class BlockDayStack(AnswerModel):
     """Its bench."""
 
 
+class BlockFlatnessEntry(AnswerModel):
+    """Flatness that a grade asks of the measuring faces."""
+
+    name: str
+    """Name to use as `grade`."""
+    label: str
+    """The grade as its standard writes it."""
+    ranges: list[BlockFlatnessRange]
+    """Its ranges, ascending."""
+    source: str
+    """Standard, edition, table."""
+    standing: Literal["published", "derived", "common-practice-no-source", "from-memory"] | str
+    """How it is known."""
+    note: str
+    """What to mind; empty where nothing."""
+
+
+class BlockFlatnessEntryAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockFlatnessEntry
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class BlockFlatnessList(AnswerModel):
+    """Flatness of gauge blocks: every row."""
+
+    flatness_grades: list[BlockFlatnessEntry]
+    """The rows, in order."""
+
+
+class BlockFlatnessListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockFlatnessList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class BlockGradeEntry(AnswerModel):
     """A tolerance grade."""
 
@@ -5542,7 +6457,7 @@ class BlockGradeEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockGradeList(AnswerModel):
@@ -5559,7 +6474,7 @@ class BlockGradeListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockLeftOut(AnswerModel):
@@ -5574,6 +6489,26 @@ class BlockLeftOut(AnswerModel):
     Single blocks, of the sizes of the built-in sets, any one of which would let it stand
     beside the stacks given, those away first; at most three, and none where none was found.
     """
+
+
+class BlockMaterialEntryAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockMaterialEntry
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class BlockMaterialListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockMaterialList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockNamedStack(AnswerModel):
@@ -5619,7 +6554,7 @@ class BlockSetDetailAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockSetListAnswer(Answer):
@@ -5629,7 +6564,20 @@ class BlockSetListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class BlockSinceResult(AnswerModel):
+    """The block's length as it lies, and at 20 °C."""
+
+    length: LengthEstimate
+    """Length as it lies, at its temperature; at 20 °C where none was stated."""
+    deviation_today: float
+    """Deviation at 20 °C today: the certificate's and the drift since. [length]"""
+    drift_since: float
+    """Change since the calibration, by the drift. [length]"""
+    expansion: float | None
+    """Growth from 20 °C; null where no temperature was stated. [length]"""
 
 
 class BlockStackResult(AnswerModel):
@@ -5756,6 +6704,26 @@ class CenterAdapterResult(AnswerModel):
     """`diameter_difference` where it was not sent; the estimates name their own."""
 
 
+class CenterBallsAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterBallsResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterCalloutAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterCalloutResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class CenterContactAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -5763,7 +6731,7 @@ class CenterContactAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterEffectAt(AnswerModel):
@@ -5840,7 +6808,27 @@ class CenterHoleAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterHoleByShaftAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterHoleByShaft
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterHoleByShaftListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterHoleByShaftList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterHoleList(AnswerModel):
@@ -5857,7 +6845,7 @@ class CenterHoleListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterHoleRowAnswer(Answer):
@@ -5867,7 +6855,7 @@ class CenterHoleRowAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterLimitsAnswer(Answer):
@@ -5877,7 +6865,47 @@ class CenterLimitsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterOutOfRoundAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterOutOfRoundResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterPointEntryAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterPointEntry
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterPointListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterPointList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class CenterRegrindAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: CenterRegrindResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class ChooseDressedWheel(RequestModel):
@@ -5973,7 +7001,7 @@ class ClearanceGap(AnswerModel):
 
     wheel_state: Literal["new", "worn"] | str
     """With which wheel."""
-    part: Literal["wheel", "flange", "guard"] | str
+    part: Literal["wheel", "flange", "guard", "quill", "spindle"] | str
     """Part of the head."""
     body: str
     """Body of the set-up."""
@@ -6175,7 +7203,7 @@ class DressingGuideEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class DressingGuideListAnswer(Answer):
@@ -6185,7 +7213,32 @@ class DressingGuideListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class DriftComparisonResult(AnswerModel):
+    """The difference, freed of drift."""
+
+    difference: LengthEstimate
+    """Part less standard."""
+    drift_per_reading: float | None
+    """Drift from one reading to the next; null where times were sent. [length]"""
+    drift_per_minute: float | None
+    """Drift in a minute; null where no times were sent. [length]"""
+    difference_of_means: float
+    """Mean of the part's readings less that of the standard's: with the drift in it. [length]"""
+    scatter_about_fit: float | None
+    """
+    Standard deviation of one reading about the fit; null without a reading to spare.
+    [length]
+    """
+    residuals: list[float]
+    """Each reading less the fit. [each length]"""
+    uncertainty_inflation: float
+    """
+    Times by which taking the drift out widens the uncertainty; 1 for an order that is
+    balanced, such as ABBA.
+    """
 
 
 class InspectionComparatorResult(AnswerModel):
@@ -6222,7 +7275,7 @@ class InspectionOverlayAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class InspectionSizeProof(AnswerModel):
@@ -6325,6 +7378,68 @@ class JobsCorrectionResult(AnswerModel):
     """Observations that were not stated and would tell the causes apart."""
 
 
+class MeasuringBoreAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: MeasuringBoreResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class MeasuringChordResult(AnswerModel):
+    """The angle and its measure; from an angle alone, taken as exact, the measure to set."""
+
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
+    angle: AngleEstimate
+    """Angle between the arms."""
+    measure: LengthEstimate
+    """Measure over or between the rolls."""
+    chord: float
+    """Distance of the centers of the rolls. [length]"""
+    lean_of_chord: float
+    """Lean of the chord to the shorter arm: 90 is surest. [degree]"""
+    arcsec_per_measure_step: float
+    """Angle that one bench step of the measure stands for (0.0001 in or 0.001 mm). [arcsecond]"""
+    sine_arcsec_per_step: float | None
+    """
+    The same of a sine bar of the shorter center distance at this angle; null from 90° on.
+    [arcsecond]
+    """
+
+
+class MeasuringLeverTipAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: MeasuringLeverTipResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class MeasuringSmallAngleAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: MeasuringSmallAngleResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class MeasuringSquareAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: MeasuringSquareResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class OperationDetail(AnswerModel):
     """One operation in full. Units, bounds and descriptions of fields stand in its schemas."""
 
@@ -6361,7 +7476,7 @@ class OperationDetailAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class OperationListAnswer(Answer):
@@ -6371,7 +7486,7 @@ class OperationListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class PlanAdapter(RequestModel):
@@ -6383,6 +7498,23 @@ class PlanAdapter(RequestModel):
     """The shank that it takes."""
     adapter_tir: float | None = None
     """TIR of the adapter or collet at the cone, in `units`. [length, 0 to 10000]"""
+
+
+class PlanAngledFace(RequestModel):
+    """A plane face at an angle to its base."""
+
+    face_angle: float | str
+    """
+    Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    rise: float
+    """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
+    tolerance_arcsec: float
+    """± tolerance of that angle, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    kind: Literal["angled-face"]
+    work_body: PlanSlopedWork | None = None
+    """The work as a block."""
 
 
 class PlanCenter(RequestModel):
@@ -6425,12 +7557,12 @@ class PlanCenter(RequestModel):
     Runout of the cone to its shank that the drawing allows, as full indicator movement
     square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
     """
-    kind: Literal["center"]
     large_diameter: float
     """
     Larger diameter of the cone, where it meets the body, in `units`. [length, 1e-06 to
     10000]
     """
+    kind: Literal["center"]
 
 
 class PlanChecks(AnswerModel):
@@ -6444,7 +7576,12 @@ class PlanChecks(AnswerModel):
     of the runout.
     """
     inspections: list[PlannedMeans]
-    """Each means at hand that reaches the ground feature, as `inspection.plan` gives it."""
+    """
+    Each means at hand that reaches the ground feature, as `inspection.plan` gives it; of a
+    compound face view by view.
+    """
+    not_at_hand: list[PlanMeansNotAtHand]
+    """Usual means of which nothing is stated."""
     ruled_out: list[RuledOutInspection]
     """Each means that does not."""
     best: (
@@ -6480,7 +7617,10 @@ class PlanClearance(AnswerModel):
     none does, where it is kept already, and where something was not stated. [length]
     """
     room_left: float | None
-    """Room under the raised wheel less the set-up's height; null without the room. [length]"""
+    """
+    Room under the raised wheel less the set-up's height; null without the room, and where
+    nothing stands under the wheel. [length]
+    """
     findings: list[str]
     """What is wrong, in plain words; empty where nothing."""
     changes: list[ClearanceChange]
@@ -6506,6 +7646,8 @@ class PlanCompoundFace(RequestModel):
     """Height of the face, square to the base, in `units`. [length, 1e-06 to 10000]"""
     tolerance_arcsec: float
     """± tolerance of the angle in each view, in arc-seconds. [arcsecond, 1e-06 to 324000]"""
+    work_body: PlanBlockWork | None = None
+    """The work as a block."""
 
 
 class PlanCompoundPlate(RequestModel):
@@ -6564,6 +7706,12 @@ class PlanCompoundPlate(RequestModel):
     Largest slope ± of the wheel's face along the slant, from breakdown since dressing.
     [arcsecond, 0 to 324000]
     """
+    base_body: PlanHingedBody | None = None
+    """Body of the base plate."""
+    upper_body: PlanHingedBody | None = None
+    """Body of the upper plate; the work lies in the middle of its top."""
+    work_holder: PlanWorkHolder | None = None
+    """What holds block-like work on it."""
     setup_minutes: float = 30.0
     """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
     inspection_minutes: float = 5.0
@@ -6676,6 +7824,10 @@ class PlanDressedWheel(RequestModel):
     """What the shop calls it; the plan names it so. [1 to 60 characters]"""
     wheel_diameter: float
     """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    head: PlanWheelHead | None = None
+    """What is about this wheel."""
+    work_holder: PlanWorkHolder | None = None
+    """What holds block-like work on it."""
 
 
 class PlanFeed(AnswerModel):
@@ -6743,6 +7895,12 @@ class PlanSinePlate(RequestModel):
     """
     plate_body: PlanPlateBody | None = None
     """Its body. Absent: no clearance over it is worked out."""
+    work_holder: PlanWorkHolder | None = None
+    """What holds block-like work on it."""
+    work_to_high_end: float | None = None
+    """From the work's short end up the slope to the plate's high end. [length, 0 to 10000]"""
+    angle_plate: PlanAnglePlate | None = None
+    """What work turned a quarter stands against."""
     setup_minutes: float = 30.0
     """Time to set up, in minutes (default: common practice, no source). [minute, 0 to 10000]"""
     inspection_minutes: float = 5.0
@@ -6801,6 +7959,11 @@ class PlanTaper(RequestModel):
     """
     kind: Literal["taper-plug", "taper-socket"]
     """Which of both it is."""
+    relief_length: float | None = None
+    """
+    How far a socket is open past its small end, no narrower; 0 where it ends. [length, 0 to
+    10000]
+    """
 
 
 class PlanWheel(RequestModel):
@@ -6812,6 +7975,8 @@ class PlanWheel(RequestModel):
     """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
     rpm: float | None = None
     """Spindle speed. [per minute, 1 to 500000]"""
+    marked_rpm: float | None = None
+    """Highest speed marked on the wheel, per minute. [per minute, 1 to 500000]"""
     head: PlanWheelHead | None = None
     """What is about the wheel; clearance is worked out with it."""
     breakdown_per_piece: float | None = None
@@ -6824,6 +7989,57 @@ class PlanWheel(RequestModel):
     Which way the angle grows as the wheel breaks down. Absent: either way, and the worse
     counts.
     """
+
+
+class PlanWorkhead(RequestModel):
+    """A workhead swivelled by its scale, and the flat wheel beside it."""
+
+    grinder: Literal["surface", "cylindrical"]
+    """
+    `surface`: the wheel stands above the work, which the table carries past it.
+    `cylindrical`: it stands beside the work, both axes at one height (tool grinders too).
+    """
+    graduation: float | str
+    """
+    Smallest step that its scale or vernier shows, in degrees; it is set to half of it.
+    [degree, over 0, at most 5; or text in degrees, minutes, seconds]
+    """
+    axis_offset_error_limit: float | None = None
+    """
+    Largest error ± of the work axis from the wheel axis' height, in `units`; acts by its
+    square. [length, 0 to 10000]
+    """
+    axis_yaw_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the work's axis out of the plane in which the angle is set, in
+    arc-seconds; acts by its square. Under a wheel above the work: the axis turned on the
+    plate, or about the vertical; beside a wheel or its side: one end of it high.
+    [arcsecond, 0 to 18000]
+    """
+    wheel_breakdown: float | None = None
+    """
+    Breakdown of the wheel over the length of the surface, square to it, in `units`; 0 where
+    the traverse evens it out. [length, 0 to 10000]
+    """
+    largest_angle: float | str | None = None
+    """
+    Largest angle to which it swivels, in degrees. [degree, over 0, under 90; or text in
+    degrees, minutes, seconds]
+    """
+    setup_minutes: float = 15.0
+    """Time to set up, in minutes (same standing). [minute, 0 to 10000]"""
+    inspection_minutes: float = 20.0
+    """Time to measure the angle, in minutes (same standing). [minute, 0 to 10000]"""
+    name: str
+    """What the shop calls it; the plan names it so. [1 to 60 characters]"""
+    wheel_diameter: float
+    """Diameter of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    wheel_width: float | None = None
+    """Width of the wheel, in `units`. [length, 1e-06 to 10000]"""
+    head: PlanWheelHead | None = None
+    """What is about this wheel."""
+    workhead_body: PlanWorkheadBody | None = None
+    """The workhead's body, and how the work stands out of it."""
 
 
 class PlannedInspection(AnswerModel):
@@ -6842,6 +8058,11 @@ class PlannedInspection(AnswerModel):
         | str
     )
     """Which means."""
+    of: Literal["x-angle", "y-angle"] | str | None
+    """
+    Which angle of a face with two it measures; null where the part has one, and where it
+    speaks of both.
+    """
     how: str
     """How it is done."""
     settings: list[InspectionSetting]
@@ -6951,11 +8172,8 @@ class PlannedWay(AnswerModel):
     For each stack the smallest wrong block that leaves the angle's tolerance; a stack in
     which no single block does is not there.
     """
-    clearance: PlanClearance | None
-    """
-    Clearance under the wheel; null where it is not worked out for such a way, and is to be
-    proved by hand.
-    """
+    clearance: PlanClearance
+    """Clearance under the wheel, or beside it."""
 
 
 class ProfileBlend(AnswerModel):
@@ -7036,7 +8254,7 @@ class RunoutIndicateAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutOffCrestAnswer(Answer):
@@ -7046,7 +8264,7 @@ class RunoutOffCrestAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutReversalAnswer(Answer):
@@ -7056,7 +8274,7 @@ class RunoutReversalAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutTermAnswer(Answer):
@@ -7066,7 +8284,7 @@ class RunoutTermAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutTermListAnswer(Answer):
@@ -7076,7 +8294,17 @@ class RunoutTermListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class RunoutTotalAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: RunoutTotalResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutTrueUpAnswer(Answer):
@@ -7086,7 +8314,7 @@ class RunoutTrueUpAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutVBlockAnswer(Answer):
@@ -7096,7 +8324,7 @@ class RunoutVBlockAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SetupErrorsResult(AnswerModel):
@@ -7126,7 +8354,37 @@ class SineAngleAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class SineBarToleranceEntryAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: SineBarToleranceEntry
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class SineBarToleranceListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: SineBarToleranceList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class SineCenterDistanceAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: SineCenterDistanceResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineCorrectionResult(AnswerModel):
@@ -7179,6 +8437,21 @@ class SineLowStackResult(AnswerModel):
     """What to do, in plain words."""
 
 
+class SineMeasuredAngleResult(AnswerModel):
+    """The part's angle, from the stack and what was left to read."""
+
+    quantity: Literal["face-angle", "included-angle"] | str
+    """What was measured: a face's angle to its base, or a cone's included angle."""
+    measured_angle: AngleEstimate
+    """That angle, with the plate's whole budget and the indicator's error."""
+    plate_angle: Angle
+    """Angle of the plate on the stack's actual height."""
+    stack_height: float
+    """Actual height of the stack, at 20 °C. [length]"""
+    residual_arcsec: float
+    """What the surface leans more than the plate, by the indicator. [arcsecond]"""
+
+
 class SineOrientation(AnswerModel):
     """One surface, in every way that a drawing may give it."""
 
@@ -7194,6 +8467,16 @@ class SineOrientation(AnswerModel):
     """Direction in plan in which it rises, 0 to 360° from +X toward +Y; 0 where it is level."""
 
 
+class SineOverPinAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: SineOverPinResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class SineRequirementsAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -7201,7 +8484,7 @@ class SineRequirementsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineSettingAnswer(Answer):
@@ -7211,7 +8494,7 @@ class SineSettingAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineTableResult(AnswerModel):
@@ -7235,7 +8518,7 @@ class SineTaperAngleAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineTaperSettingAnswer(Answer):
@@ -7245,7 +8528,7 @@ class SineTaperSettingAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineUncertaintyAnswer(Answer):
@@ -7255,7 +8538,7 @@ class SineUncertaintyAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class StandardTaperEntryAnswer(Answer):
@@ -7265,7 +8548,7 @@ class StandardTaperEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class StandardTaperListAnswer(Answer):
@@ -7275,7 +8558,40 @@ class StandardTaperListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class StandingOffsetResult(AnswerModel):
+    """What the offset takes off along the work."""
+
+    at_stations: list[StandingOffsetStation]
+    """The stations, in order."""
+    taper_on_diameter: float
+    """Diameter at the last station less that at the first. [length]"""
+    taper_by_offset_toward_wheel: float
+    """Of it, by that offset alone. [length]"""
+    taper_by_offset_across: float
+    """Of it, by the offset across alone. [length]"""
+    half_taper_arcsec: float
+    """
+    Half angle of that taper; positive where the work grows towards the second center.
+    [arcsecond]
+    """
+    across_like_toward_wheel: float
+    """
+    Offset towards the wheel that would make as much of a taper as the offset across does;
+    negative: away from it. [length]
+    """
+
+
+class StraightnessAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: StraightnessResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperAngleAnswer(Answer):
@@ -7285,7 +8601,7 @@ class TaperAngleAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperAngleGradeEntry(AnswerModel):
@@ -7308,7 +8624,7 @@ class TaperAngleGradeEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperAngleGradeList(AnswerModel):
@@ -7325,7 +8641,7 @@ class TaperAngleGradeListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperCandidate(AnswerModel):
@@ -7363,7 +8679,7 @@ class TaperCleanUpAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperIdentifyResult(AnswerModel):
@@ -7396,7 +8712,7 @@ class TaperInfeedAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOneBallAnswer(Answer):
@@ -7406,7 +8722,7 @@ class TaperOneBallAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOverBallsNominalAnswer(Answer):
@@ -7416,12 +8732,14 @@ class TaperOverBallsNominalAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOverBallsResult(AnswerModel):
     """A socket as measured with two balls, with its uncertainty; its large end is the mouth."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     included_angle: Angle
     """Angle between opposite surfaces of the cone."""
     taper_per_foot: float
@@ -7455,12 +8773,14 @@ class TaperOverRollsNominalAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOverRollsResult(AnswerModel):
     """A taper as measured over rolls, with its uncertainty."""
 
+    svg: str | None
+    """The drawing, as SVG; null where `formats` did not ask for it."""
     included_angle: Angle
     """Angle between opposite surfaces of the cone."""
     taper_per_foot: float
@@ -7494,7 +8814,7 @@ class TaperPlugDepthNominalAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperPlugDepthResult(AnswerModel):
@@ -7528,6 +8848,33 @@ class TaperPlugDepthResult(AnswerModel):
     """Length over which the first gauge touches; 0 for a sharp edge. [length]"""
 
 
+class TaperProbedResult(AnswerModel):
+    """The taper as probed."""
+
+    included_angle: Angle
+    """Angle between opposite surfaces of the cone."""
+    taper_per_foot: float
+    """Inches of diameter a foot of length. [inch per foot]"""
+    one_in_x: float
+    """
+    The x of the taper written 1:x, on the diameter: how far a gauge moves along the axis
+    for one unit of diameter.
+    """
+    rate_of_taper: float
+    """
+    C = (D − d) / l = 2 tan α: change of diameter for one unit of length (ISO 3040). [length
+    per length]
+    """
+    half_angle: AngleEstimate
+    """Half angle, with its uncertainty."""
+    face_diameter: LengthEstimate
+    """Diameter at the face that depths run from: of a socket its mouth."""
+    widens_with_depth: bool
+    """True where the far end is the large one."""
+    largest_residual: float | None
+    """Most that a travel lies off the straight line; null of two readings. [length]"""
+
+
 class TaperRateEntryAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -7535,7 +8882,7 @@ class TaperRateEntryAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperRateListAnswer(Answer):
@@ -7545,7 +8892,7 @@ class TaperRateListAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperSetOverResult(AnswerModel):
@@ -7581,7 +8928,7 @@ class TaperSolveAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperStandoffAnswer(Answer):
@@ -7591,7 +8938,7 @@ class TaperStandoffAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperToleranceAnswer(Answer):
@@ -7601,7 +8948,27 @@ class TaperToleranceAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class TappedHoleEntryAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: TappedHoleEntry
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class TappedHoleListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: TappedHoleList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class TiltedPlateResult(AnswerModel):
@@ -7688,7 +9055,17 @@ class WheelChooseAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class WheelDiamondAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: WheelDiamondResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class WheelDressingAnswer(Answer):
@@ -7698,7 +9075,47 @@ class WheelDressingAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class WheelRadiusAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: WheelRadiusResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class WheelRedressAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: WheelRedressResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class WheelSafetyRuleAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: WheelSafetyRule
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
+class WheelSafetyRuleListAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: WheelSafetyRuleList
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class WheelSpeedResult(AnswerModel):
@@ -7752,7 +9169,7 @@ class BlockAngleStackAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockBudgetAnswer(Answer):
@@ -7762,7 +9179,17 @@ class BlockBudgetAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class BlockCalibrationAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockCalibrationResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockCheckAnswer(Answer):
@@ -7772,7 +9199,7 @@ class BlockCheckAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockDaySlot(AnswerModel):
@@ -7790,6 +9217,16 @@ class BlockDaySlot(AnswerModel):
     """Fewest blocks, and as many jobs as can be, are proved."""
 
 
+class BlockSinceAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: BlockSinceResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class BlockStackAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -7797,7 +9234,7 @@ class BlockStackAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockStacksAnswer(Answer):
@@ -7807,7 +9244,7 @@ class BlockStacksAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterAdapterAnswer(Answer):
@@ -7817,7 +9254,7 @@ class CenterAdapterAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterEffectAnswer(Answer):
@@ -7827,7 +9264,7 @@ class CenterEffectAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class CenterJobResult(AnswerModel):
@@ -7879,7 +9316,7 @@ class DovetailOverRollsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class DressedFlank(AnswerModel):
@@ -7918,7 +9355,17 @@ class DressingErrorsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class DriftComparisonAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: DriftComparisonResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class InspectionComparatorAnswer(Answer):
@@ -7928,7 +9375,7 @@ class InspectionComparatorAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class InspectionPlanResult(AnswerModel):
@@ -7957,6 +9404,11 @@ class InspectionPlanResult(AnswerModel):
     """Each means that reaches the part, in a fixed order."""
     ruled_out: list[RuledOutInspection]
     """Each means that does not, with the reason and the nearest that works."""
+    svg: str | None
+    """
+    The part over its rolls or with its balls, as SVG; null where neither reaches it, and
+    where `formats` did not ask for it.
+    """
 
 
 class InspectionVerdictAnswer(Answer):
@@ -7966,7 +9418,7 @@ class InspectionVerdictAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class JobsCorrectionAnswer(Answer):
@@ -7976,7 +9428,17 @@ class JobsCorrectionAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class MeasuringChordAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: MeasuringChordResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class PlanEquipment(RequestModel):
@@ -7997,7 +9459,10 @@ class PlanEquipment(RequestModel):
     wheel: PlanWheel | None = None
     """The flat wheel that grinds over the sine plates."""
     spin_fixture: ClearanceFixture | None = None
-    """The spindle fixture on the plate. Absent: no clearance is worked out."""
+    """
+    The spindle fixture. Of a socket `stick_out` is to its mouth, `shank_diameter` its
+    outside.
+    """
     internal_spindle: PlanInternalSpindle | None = None
     """What grinds a socket. Absent where there is none."""
     adapters: list[PlanAdapter] | None = None
@@ -8048,7 +9513,7 @@ class RunoutAxisAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutBudgetAnswer(Answer):
@@ -8058,7 +9523,7 @@ class RunoutBudgetAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class RunoutConvertAnswer(Answer):
@@ -8068,7 +9533,7 @@ class RunoutConvertAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SetupErrorsAnswer(Answer):
@@ -8078,7 +9543,7 @@ class SetupErrorsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineCompoundAnglesResult(AnswerModel):
@@ -8134,7 +9599,7 @@ class SineCorrectionAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineLowStackAnswer(Answer):
@@ -8144,7 +9609,17 @@ class SineLowStackAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class SineMeasuredAngleAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: SineMeasuredAngleResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineTableAnswer(Answer):
@@ -8154,7 +9629,17 @@ class SineTableAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class StandingOffsetAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: StandingOffsetResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperIdentifyAnswer(Answer):
@@ -8164,7 +9649,7 @@ class TaperIdentifyAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOverBallsAnswer(Answer):
@@ -8174,7 +9659,7 @@ class TaperOverBallsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperOverRollsAnswer(Answer):
@@ -8184,7 +9669,7 @@ class TaperOverRollsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperPlugDepthAnswer(Answer):
@@ -8194,7 +9679,17 @@ class TaperPlugDepthAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
+
+
+class TaperProbedAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: TaperProbedResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
 
 
 class TaperSetOverAnswer(Answer):
@@ -8204,7 +9699,7 @@ class TaperSetOverAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class TiltedPlateAnswer(Answer):
@@ -8214,7 +9709,7 @@ class TiltedPlateAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class VeeOverRollsAnswer(Answer):
@@ -8224,7 +9719,7 @@ class VeeOverRollsAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class VeeOverRollsNominalAnswer(Answer):
@@ -8234,7 +9729,7 @@ class VeeOverRollsNominalAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class WheelFlankResult(AnswerModel):
@@ -8269,7 +9764,7 @@ class WheelSpeedAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockDayResult(AnswerModel):
@@ -8290,7 +9785,7 @@ class CenterJobAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class InspectionPlanAnswer(Answer):
@@ -8300,7 +9795,7 @@ class InspectionPlanAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class JobPlanResult(AnswerModel):
@@ -8352,7 +9847,7 @@ class SineCompoundAnglesAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class SineCompoundAnswer(Answer):
@@ -8362,7 +9857,7 @@ class SineCompoundAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class WheelFlankAnswer(Answer):
@@ -8372,7 +9867,7 @@ class WheelFlankAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class BlockDayAnswer(Answer):
@@ -8382,7 +9877,7 @@ class BlockDayAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 class JobPlanAnswer(Answer):
@@ -8392,7 +9887,7 @@ class JobPlanAnswer(Answer):
     advisories: list[Advisory]
     """What an experienced hand would add."""
     basis: Basis
-    """Formulas, sources and release."""
+    """Formulas, sources, release and fingerprint."""
 
 
 __all__ = [
@@ -8423,6 +9918,8 @@ __all__ = [
     "BlockAngleUsed",
     "BlockBudgetAnswer",
     "BlockBudgetResult",
+    "BlockCalibrationAnswer",
+    "BlockCalibrationResult",
     "BlockCheckAnswer",
     "BlockCheckResult",
     "BlockContention",
@@ -8431,6 +9928,11 @@ __all__ = [
     "BlockDayResult",
     "BlockDaySlot",
     "BlockDayStack",
+    "BlockFlatnessEntry",
+    "BlockFlatnessEntryAnswer",
+    "BlockFlatnessList",
+    "BlockFlatnessListAnswer",
+    "BlockFlatnessRange",
     "BlockGradeEntry",
     "BlockGradeEntryAnswer",
     "BlockGradeList",
@@ -8438,7 +9940,12 @@ __all__ = [
     "BlockGradeRange",
     "BlockHeightWanted",
     "BlockLeftOut",
+    "BlockMaterialEntry",
+    "BlockMaterialEntryAnswer",
+    "BlockMaterialList",
+    "BlockMaterialListAnswer",
     "BlockMistake",
+    "BlockMonteCarlo",
     "BlockNamedStack",
     "BlockOwned",
     "BlockSetDetail",
@@ -8447,6 +9954,8 @@ __all__ = [
     "BlockSetList",
     "BlockSetListAnswer",
     "BlockSharedStack",
+    "BlockSinceAnswer",
+    "BlockSinceResult",
     "BlockStackAnswer",
     "BlockStackResult",
     "BlockStacksAnswer",
@@ -8454,6 +9963,11 @@ __all__ = [
     "BlockToBorrow",
     "CenterAdapterAnswer",
     "CenterAdapterResult",
+    "CenterBallReading",
+    "CenterBallsAnswer",
+    "CenterBallsResult",
+    "CenterCalloutAnswer",
+    "CenterCalloutResult",
     "CenterContactAnswer",
     "CenterContactResult",
     "CenterEffectAnswer",
@@ -8462,6 +9976,10 @@ __all__ = [
     "CenterError",
     "CenterHoleAnswer",
     "CenterHoleBall",
+    "CenterHoleByShaft",
+    "CenterHoleByShaftAnswer",
+    "CenterHoleByShaftList",
+    "CenterHoleByShaftListAnswer",
     "CenterHoleList",
     "CenterHoleListAnswer",
     "CenterHoleResult",
@@ -8472,6 +9990,14 @@ __all__ = [
     "CenterLimit",
     "CenterLimitsAnswer",
     "CenterLimitsResult",
+    "CenterOutOfRoundAnswer",
+    "CenterOutOfRoundResult",
+    "CenterPointEntry",
+    "CenterPointEntryAnswer",
+    "CenterPointList",
+    "CenterPointListAnswer",
+    "CenterRegrindAnswer",
+    "CenterRegrindResult",
     "ChooseDressedWheel",
     "ChooseSinePlate",
     "ChooseWays",
@@ -8522,6 +10048,8 @@ __all__ = [
     "DressingGuideList",
     "DressingGuideListAnswer",
     "DressingGuideRange",
+    "DriftComparisonAnswer",
+    "DriftComparisonResult",
     "FaceWork",
     "FieldProblem",
     "GrindingWay",
@@ -8556,6 +10084,16 @@ __all__ = [
     "LengthContribution",
     "LengthEstimate",
     "LengthJudged",
+    "MeasuringBoreAnswer",
+    "MeasuringBoreResult",
+    "MeasuringChordAnswer",
+    "MeasuringChordResult",
+    "MeasuringLeverTipAnswer",
+    "MeasuringLeverTipResult",
+    "MeasuringSmallAngleAnswer",
+    "MeasuringSmallAngleResult",
+    "MeasuringSquareAnswer",
+    "MeasuringSquareResult",
     "OperationDetail",
     "OperationDetailAnswer",
     "OperationEntry",
@@ -8564,11 +10102,13 @@ __all__ = [
     "PickedPoint",
     "PlanAdapter",
     "PlanAngle",
+    "PlanAnglePlate",
     "PlanAngledFace",
     "PlanAssumption",
     "PlanBatch",
     "PlanBest",
     "PlanBlockSet",
+    "PlanBlockWork",
     "PlanCenter",
     "PlanCheck",
     "PlanChecks",
@@ -8581,7 +10121,9 @@ __all__ = [
     "PlanEquipment",
     "PlanFeed",
     "PlanFeeding",
+    "PlanHingedBody",
     "PlanInternalSpindle",
+    "PlanMeansNotAtHand",
     "PlanMeasuring",
     "PlanMistake",
     "PlanObservedPiece",
@@ -8592,6 +10134,7 @@ __all__ = [
     "PlanSetUpCheck",
     "PlanSetting",
     "PlanSinePlate",
+    "PlanSlopedWork",
     "PlanStack",
     "PlanStep",
     "PlanStopReading",
@@ -8601,7 +10144,9 @@ __all__ = [
     "PlanWheel",
     "PlanWheelHead",
     "PlanWheelSide",
+    "PlanWorkHolder",
     "PlanWorkhead",
+    "PlanWorkheadBody",
     "PlannedAngle",
     "PlannedCone",
     "PlannedFeature",
@@ -8642,13 +10187,17 @@ __all__ = [
     "RunoutReversalAnswer",
     "RunoutReversalResult",
     "RunoutSection",
+    "RunoutSectionFound",
     "RunoutSectionRead",
+    "RunoutSurfaceSection",
     "RunoutTap",
     "RunoutTapPlace",
     "RunoutTerm",
     "RunoutTermAnswer",
     "RunoutTermList",
     "RunoutTermListAnswer",
+    "RunoutTotalAnswer",
+    "RunoutTotalResult",
     "RunoutTrueUpAnswer",
     "RunoutTrueUpAtStation",
     "RunoutTrueUpResult",
@@ -8665,7 +10214,14 @@ __all__ = [
     "SetupStation",
     "SineAngleAnswer",
     "SineAngleResult",
+    "SineBarToleranceEntry",
+    "SineBarToleranceEntryAnswer",
+    "SineBarToleranceList",
+    "SineBarToleranceListAnswer",
     "SineBaseDresser",
+    "SineCalibrationSetting",
+    "SineCenterDistanceAnswer",
+    "SineCenterDistanceResult",
     "SineComplement",
     "SineCompoundAnglesAnswer",
     "SineCompoundAnglesResult",
@@ -8679,10 +10235,14 @@ __all__ = [
     "SineLaying",
     "SineLowStackAnswer",
     "SineLowStackResult",
+    "SineMeasuredAngleAnswer",
+    "SineMeasuredAngleResult",
     "SineMend",
     "SineMonteCarlo",
     "SineNormal",
     "SineOrientation",
+    "SineOverPinAnswer",
+    "SineOverPinResult",
     "SineProjectedAngles",
     "SineRequirement",
     "SineRequirementsAnswer",
@@ -8712,7 +10272,13 @@ __all__ = [
     "StandardTaperEntryAnswer",
     "StandardTaperList",
     "StandardTaperListAnswer",
+    "StandingOffsetAnswer",
+    "StandingOffsetResult",
+    "StandingOffsetStation",
     "StraightShank",
+    "StraightnessAnswer",
+    "StraightnessContact",
+    "StraightnessResult",
     "TaperAngleAnswer",
     "TaperAngleGradeEntry",
     "TaperAngleGradeEntryAnswer",
@@ -8743,6 +10309,9 @@ __all__ = [
     "TaperPlugDepthNominalAnswer",
     "TaperPlugDepthNominalResult",
     "TaperPlugDepthResult",
+    "TaperProbedAnswer",
+    "TaperProbedReading",
+    "TaperProbedResult",
     "TaperRateEntry",
     "TaperRateEntryAnswer",
     "TaperRateList",
@@ -8758,6 +10327,10 @@ __all__ = [
     "TaperToleranceAnswer",
     "TaperToleranceResult",
     "TaperWayToSet",
+    "TappedHoleEntry",
+    "TappedHoleEntryAnswer",
+    "TappedHoleList",
+    "TappedHoleListAnswer",
     "TiltedPlateAnswer",
     "TiltedPlateResult",
     "TirEstimate",
@@ -8768,11 +10341,22 @@ __all__ = [
     "VeeRollExpected",
     "WheelChooseAnswer",
     "WheelChooseResult",
+    "WheelDiamondAnswer",
+    "WheelDiamondResult",
     "WheelDressingAnswer",
     "WheelDressingResult",
     "WheelFlankAnswer",
     "WheelFlankResult",
     "WheelInspection",
+    "WheelObservedPiece",
+    "WheelRadiusAnswer",
+    "WheelRadiusResult",
+    "WheelRedressAnswer",
+    "WheelRedressResult",
+    "WheelSafetyRule",
+    "WheelSafetyRuleAnswer",
+    "WheelSafetyRuleList",
+    "WheelSafetyRuleListAnswer",
     "WheelSpeedAnswer",
     "WheelSpeedLimit",
     "WheelSpeedResult",

@@ -2,6 +2,7 @@
 
 import gzip
 import hashlib
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from litestar import Request
@@ -181,26 +182,37 @@ def require_body_of(request: AnyRequest, *media_types: str) -> str:
 
 
 def require_accepts(request: AnyRequest, media_type: str) -> None:
-    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1).
+    """Refuse a request whose Accept header rules this media type out (RFC 9110, 12.5.1)."""
+    best_accepted(request, (media_type,))
 
-    Of the ranges that hold the type the narrowest decides, whatever their order.
+
+def best_accepted(request: AnyRequest, media_types: Sequence[str]) -> str:
+    """Of media types the one that the Accept header weighs most, of several the first.
+
+    Raises ProblemError (`not-acceptable`) where it rules out all of them. Of the ranges that hold
+    a type the narrowest decides, whatever their order.
     """
     accepted = header(request, b"accept")
     if accepted in {"", "*/*"}:
-        return
-    name = media_type.partition(";")[0]
+        return media_types[0]
     weights: dict[str, float] = {}
     for entry in accepted.split(","):
         wanted, *parameters = entry.replace(" ", "").lower().split(";")
         weights[wanted] = max(weights.get(wanted, 0.0), _weight(parameters))
-    for wanted in (name, name.partition("/")[0] + "/*", "*/*"):
-        if wanted in weights:
-            if weights[wanted] > 0.0:
-                return
-            break
+    best = max(media_types, key=lambda media_type: _weight_of(media_type, weights))
+    if _weight_of(best, weights) > 0.0:
+        return best
+    names = " or ".join(media_type.partition(";")[0] for media_type in media_types)
     raise ProblemError(
-        "not-acceptable", f"The answer is {name}; the request accepts {accepted[:80]}."
+        "not-acceptable", f"The answer is {names}; the request accepts {accepted[:80]}."
     )
+
+
+def _weight_of(media_type: str, weights: Mapping[str, float]) -> float:
+    """Weight of a media type by the narrowest of these ranges that holds it."""
+    name = media_type.partition(";")[0]
+    ranges = (name, name.partition("/")[0] + "/*", "*/*")
+    return next((weights[one] for one in ranges if one in weights), 0.0)
 
 
 def _weight(parameters: list[str]) -> float:

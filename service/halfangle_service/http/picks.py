@@ -26,7 +26,7 @@ def pick_value(answer: bytes, path: str, asked_as: str) -> tuple[bytes, Headers]
     """
     whole = json.loads(answer)
     advisories: list[dict[str, str]] = whole["advisories"]
-    headers = _advisories_header(advisories)
+    headers = advisories_header(advisories)
     if path == ADVISORIES:
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
@@ -86,10 +86,10 @@ def _refuse_at_stop(advisories: list[dict[str, str]], asked_as: str) -> None:
         )
 
 
-def _advisories_header(advisories: list[dict[str, str]]) -> Headers:
+def advisories_header(advisories: list[dict[str, str]]) -> Headers:
     """Header `Advisories`: a list of codes as tokens, each with its severity (RFC 9651, 3.1).
 
-    >>> _advisories_header([{"code": "wheel-safety", "severity": "caution"}])
+    >>> advisories_header([{"code": "wheel-safety", "severity": "caution"}])
     ((b'advisories', b'wheel-safety;severity=caution'),)
     """
     if not advisories:

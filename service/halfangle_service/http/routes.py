@@ -1,8 +1,6 @@
 """Route handlers of the framework, made from operations and tables, once, at start."""
 
 import asyncio
-import json
-import re
 from collections.abc import Awaitable, Callable, Mapping
 from typing import Any, Generic, TypeVar
 
@@ -26,10 +24,9 @@ from halfangle_service.http.answers import (
 )
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError, problem_of_validation
+from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.query import (
     FIELD,
     PICK,
@@ -38,14 +35,13 @@ from halfangle_service.http.query import (
     query_fields,
     read_query,
 )
-from halfangle_service.http.repeated import named_twice, noting_repetition, repetition
+from halfangle_service.http.requests import read_request
+from halfangle_service.http.sheets import sheet_routes
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
 Made = TypeVar("Made")
-
-_TOO_MANY_DIGITS = re.compile(rb"[0-9]{4000,}")
 
 
 def answer(operation: AnyOperation, body: bytes) -> bytes:
@@ -56,17 +52,6 @@ def answer(operation: AnyOperation, body: bytes) -> bytes:
     return answer_request(operation, read_request(operation, body))
 
 
-def read_request(operation: AnyOperation, body: bytes) -> RequestModel:
-    """Validate a JSON body; raises ProblemError where it is wrong."""
-    refuse_too_many_parts(operation.request, body)
-    try:
-        request: RequestModel = operation.request.model_validate_json(body)
-    except ValidationError as error:
-        raise _problem_of(error, operation, body) from None
-    refuse_repeated_names(request, body)
-    return request
-
-
 def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
     """Calculate; raises Refusal for a request that cannot be fulfilled."""
     try:
@@ -75,40 +60,6 @@ def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
         # A result that is not finite: the request's numbers are each within bounds, yet together
         # they leave the range of floating point.
         raise not_finite(operation, request) from error
-
-
-def _problem_of(error: ValidationError, operation: AnyOperation, body: bytes) -> ProblemError:
-    """Map what is wrong with a body.
-
-    The parser gives up at an integer of too many digits without naming its field; with infinity in
-    its place the field is found, and refused all the same.
-    """
-    if "number out of range" in error.errors(include_url=False)[0]["msg"]:
-        shorter = _TOO_MANY_DIGITS.sub(b"1e999", body)
-        try:
-            operation.request.model_validate_json(shorter)
-        except ValidationError as found:
-            return problem_of_validation(found, shorter, operation.request.model_fields)
-    return problem_of_validation(error, body, operation.request.model_fields)
-
-
-def refuse_repeated_names(request: RequestModel, body: bytes) -> None:
-    """Refuse an object that names a field twice: which of the two was meant cannot be known.
-
-    Pydantic keeps the last one silently. A body with no more colons than it has distinct fields
-    cannot repeat one, which spares most requests the second reading.
-    """
-    if body.count(b":") == len(request.model_fields_set):
-        return
-    try:
-        sent = json.loads(body, object_pairs_hook=noting_repetition)
-    except (ValueError, RecursionError):
-        raise ProblemError(
-            "not-json", "The body nests too deeply, or holds too long a number."
-        ) from None
-    place = repetition(sent, ())
-    if place is not None:
-        raise named_twice(place)
 
 
 async def calculated(
@@ -141,10 +92,14 @@ def reading(
 def operation_routes(
     operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
 ) -> list[HTTPRouteHandler]:
-    """Make the routes of all operations: POST each, GET where the request is flat, one value."""
+    """Make the routes of all operations: POST each, GET where the request is flat, one value.
+
+    And of their sheets, which are made by the same workers.
+    """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
     routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
-    return [*routes, _value_route(operations, heavy, settings)]
+    sheets = sheet_routes(operations, heavy, bodies, settings)
+    return [*routes, _value_route(operations, heavy, settings), *sheets]
 
 
 def _operation_route(

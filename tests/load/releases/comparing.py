@@ -79,7 +79,8 @@ class Comparison:
         for part, entries in (("result", self.changelog.result), ("basis", self.changelog.basis)):
             old, new = before.document[part], after.document[part]
             if part == "basis":
-                old, new = _without(old, "release"), _without(new, "release")
+                told = ("release", "fingerprint")  # of the release itself
+                old, new = _without(old, *told), _without(new, *told)
             for found in self._trees(old, new, in_force(entries, situation)):
                 yield replace(found, place=(part, *found.place))
         yield from self._advisories(situation, before.advisories, after.advisories)

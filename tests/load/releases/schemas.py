@@ -167,12 +167,17 @@ class Node:
                 yield from node.all_fields((*at, name), depth + 1)
 
 
+def calculations(contract: Mapping[str, Any]) -> Iterator[tuple[str, Json]]:
+    """Paths and items of the operations: what is posted to, and is no sheet of an answer."""
+    for path, item in contract["paths"].items():
+        if "post" in item and not path.endswith("/sheet"):
+            yield path, item
+
+
 def request_schemas(contract: Mapping[str, Any]) -> dict[str, tuple[Node, Json]]:
     """Give request schema and example of every operation, by its dotted name."""
     made = {}
-    for path, item in contract["paths"].items():
-        if "post" not in item:
-            continue
+    for path, item in calculations(contract):
         content = item["post"]["requestBody"]["content"]["application/json"]
         made[operation_of(path)] = (Node(contract, content["schema"]), content["example"])
     return made

@@ -10,6 +10,7 @@ from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
 from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
+from halfangle_client.generated.calls import measuring as _measuring
 from halfangle_client.generated.calls import runout as _runout
 from halfangle_client.generated.calls import sine as _sine
 from halfangle_client.generated.calls import tapers as _tapers
@@ -24,6 +25,7 @@ ENDPOINTS: dict[str, Endpoint[Any]] = {
         _clearance.ENDPOINTS,
         _inspection.ENDPOINTS,
         _jobs.ENDPOINTS,
+        _measuring.ENDPOINTS,
         _runout.ENDPOINTS,
         _sine.ENDPOINTS,
         _tapers.ENDPOINTS,

@@ -28,6 +28,15 @@ _BUDGET: Endpoint[models.BlockBudgetAnswer] = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_CALIBRATION: Endpoint[models.BlockCalibrationAnswer] = Endpoint(
+    name="blocks.calibration",
+    method="POST",
+    path="/v1/blocks/calibration",
+    answer="BlockCalibrationAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _CHECK: Endpoint[models.BlockCheckAnswer] = Endpoint(
     name="blocks.check",
     method="POST",
@@ -60,11 +69,25 @@ _GET_ANGLE_SET: Endpoint[models.BlockAngleSetEntryAnswer] = Endpoint(
     answer="BlockAngleSetEntryAnswer",
     accept="application/json",
 )
+_GET_FLATNESS_GRADE: Endpoint[models.BlockFlatnessEntryAnswer] = Endpoint(
+    name="blocks.get_flatness_grade",
+    method="GET",
+    path="/v1/blocks/flatness-grades/{key}",
+    answer="BlockFlatnessEntryAnswer",
+    accept="application/json",
+)
 _GET_GRADE: Endpoint[models.BlockGradeEntryAnswer] = Endpoint(
     name="blocks.get_grade",
     method="GET",
     path="/v1/blocks/grades/{key}",
     answer="BlockGradeEntryAnswer",
+    accept="application/json",
+)
+_GET_MATERIAL: Endpoint[models.BlockMaterialEntryAnswer] = Endpoint(
+    name="blocks.get_material",
+    method="GET",
+    path="/v1/blocks/materials/{key}",
+    answer="BlockMaterialEntryAnswer",
     accept="application/json",
 )
 _GET_SET: Endpoint[models.BlockSetDetailAnswer] = Endpoint(
@@ -88,11 +111,25 @@ _LIST_ANGLE_SETS: Endpoint[models.BlockAngleSetListAnswer] = Endpoint(
     answer="BlockAngleSetListAnswer",
     accept="application/json",
 )
+_LIST_FLATNESS_GRADES: Endpoint[models.BlockFlatnessListAnswer] = Endpoint(
+    name="blocks.list_flatness_grades",
+    method="GET",
+    path="/v1/blocks/flatness-grades",
+    answer="BlockFlatnessListAnswer",
+    accept="application/json",
+)
 _LIST_GRADES: Endpoint[models.BlockGradeListAnswer] = Endpoint(
     name="blocks.list_grades",
     method="GET",
     path="/v1/blocks/grades",
     answer="BlockGradeListAnswer",
+    accept="application/json",
+)
+_LIST_MATERIALS: Endpoint[models.BlockMaterialListAnswer] = Endpoint(
+    name="blocks.list_materials",
+    method="GET",
+    path="/v1/blocks/materials",
+    answer="BlockMaterialListAnswer",
     accept="application/json",
 )
 _LIST_SETS: Endpoint[models.BlockSetListAnswer] = Endpoint(
@@ -101,6 +138,14 @@ _LIST_SETS: Endpoint[models.BlockSetListAnswer] = Endpoint(
     path="/v1/blocks/sets",
     answer="BlockSetListAnswer",
     accept="application/json",
+)
+_SINCE: Endpoint[models.BlockSinceAnswer] = Endpoint(
+    name="blocks.since",
+    method="POST",
+    path="/v1/blocks/since",
+    answer="BlockSinceAnswer",
+    accept="application/json",
+    sends="application/json",
 )
 _STACK: Endpoint[models.BlockStackAnswer] = Endpoint(
     name="blocks.stack",
@@ -124,16 +169,22 @@ _STACKS: Endpoint[models.BlockStacksAnswer] = Endpoint(
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _ANGLE_STACK,
     _BUDGET,
+    _CALIBRATION,
     _CHECK,
     _DAY,
     _GET_ANGLE_GRADE,
     _GET_ANGLE_SET,
+    _GET_FLATNESS_GRADE,
     _GET_GRADE,
+    _GET_MATERIAL,
     _GET_SET,
     _LIST_ANGLE_GRADES,
     _LIST_ANGLE_SETS,
+    _LIST_FLATNESS_GRADES,
     _LIST_GRADES,
+    _LIST_MATERIALS,
     _LIST_SETS,
+    _SINCE,
     _STACK,
     _STACKS,
 )
@@ -223,9 +274,21 @@ class BlocksCalls:
         calibrated_blocks: Sequence[models.BlockOwned] | None = None,
         grade: str | None = None,
         block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
         ] = "steel",
-        plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        plate_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
@@ -309,6 +372,144 @@ class BlocksCalls:
                 "film_error_limit_nanometres": film_error_limit_nanometres,
                 "wrung_to_base": wrung_to_base,
                 "coverage_factor": coverage_factor,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def calibration(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        standard_length: float,
+        differences: Sequence[float],
+        size: float | None = None,
+        standard_expanded_uncertainty: float | None = None,
+        standard_coverage_factor: float = 2.0,
+        standard_degrees_of_freedom: float | None = None,
+        repeatability: float | None = None,
+        repeatability_degrees_of_freedom: float | None = None,
+        comparator_random_uncertainty: float | None = None,
+        comparator_random_degrees_of_freedom: float | None = None,
+        comparator_systematic_uncertainty: float | None = None,
+        comparator_systematic_degrees_of_freedom: float | None = None,
+        expansion_coefficient: float = 1.15e-05,
+        expansion_coefficient_error_limit: float | None = None,
+        expansion_difference: float | None = None,
+        expansion_difference_inexact_percent: float = 0.0,
+        temperature_celsius: float | None = None,
+        temperature_standard_uncertainty_celsius: float | None = None,
+        temperature_cycle_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
+        temperature_difference_inexact_percent: float = 0.0,
+        coverage_probability: float = 0.95,
+        trials: int = 50000,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockCalibrationAnswer:
+        """Calibration of a block by comparison.
+
+        A block's length at 20 °C from its difference to a standard on a comparator, with the budget
+        of the GUM's H.1, its terms of second order, and Monte Carlo with the shortest interval.
+
+        Largest request: 100 readings, 200,000 Monte Carlo trials.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            standard_length: Length of the standard at 20 °C by its certificate. [length, 1e-06 to
+                10000]
+            differences: Each reading of the comparator: block less standard. [1 to 100 entries,
+                each length, -10000 to 10000]
+            size: Nominal size of the block. [length, 1e-06 to 10000]
+            standard_expanded_uncertainty: Its expanded uncertainty. [length, 0 to 10000]
+            standard_coverage_factor: Coverage factor k of that. [1 to 5]
+            standard_degrees_of_freedom: Degrees of freedom of that; absent, they are not limited.
+                [1 to 1000000]
+            repeatability: Standard deviation of one reading, from earlier series; absent, that of
+                `differences`. [length, 0 to 10000]
+            repeatability_degrees_of_freedom: Degrees of freedom of that; absent, they are not
+                limited. [1 to 1000000]
+            comparator_random_uncertainty: Standard uncertainty by the comparator's random effects.
+                [length, 0 to 10000]
+            comparator_random_degrees_of_freedom: Degrees of freedom of that; absent, they are not
+                limited. [1 to 1000000]
+            comparator_systematic_uncertainty: Standard uncertainty by the comparator's systematic
+                effects. [length, 0 to 10000]
+            comparator_systematic_degrees_of_freedom: Degrees of freedom of that; absent, they are
+                not limited. [1 to 1000000]
+            expansion_coefficient: Coefficient of expansion of the standard, per kelvin: steel. [per
+                kelvin, 0 to 0.001]
+            expansion_coefficient_error_limit: Largest error ± of that. [per kelvin, 0 to 0.001]
+            expansion_difference: Largest difference ± of the block's coefficient from the
+                standard's. [per kelvin, 0 to 0.001]
+            expansion_difference_inexact_percent: How far that limit itself may be off, in percent
+                of it. [percent, 0 to 100]
+            temperature_celsius: Mean temperature of the bench. [°C, -40 to 150]
+            temperature_standard_uncertainty_celsius: Standard uncertainty of that mean, in kelvins.
+                [°C, 0 to 50]
+            temperature_cycle_celsius: Amplitude ± of the cycles about that mean, in kelvins. [°C, 0
+                to 50]
+            temperature_difference_celsius: Largest difference ± of the block's temperature from the
+                standard's, in kelvins. [°C, 0 to 50]
+            temperature_difference_inexact_percent: How far that limit itself may be off, in percent
+                of it. [percent, 0 to 100]
+            coverage_probability: Probability that the expanded uncertainty covers. [0.5 to 0.999]
+            trials: Trials of the Monte Carlo check. [count, 1000 to 200000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockCalibrationAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.calibration(units="mm", size=50, standard_length=50.000623,
+                standard_expanded_uncertainty=7.5e-05, standard_coverage_factor=3,
+                standard_degrees_of_freedom=18, differences=[0.000215, 0.000215, 0.000215,
+                0.000215, 0.000215], repeatability=1.3e-05, repeatability_degrees_of_freedom=24,
+                comparator_random_uncertainty=3.9e-06, comparator_random_degrees_of_freedom=5,
+                comparator_systematic_uncertainty=6.7e-06,
+                comparator_systematic_degrees_of_freedom=8,
+                expansion_coefficient_error_limit=2e-06, expansion_difference=1e-06,
+                expansion_difference_inexact_percent=10, temperature_celsius=19.9,
+                temperature_standard_uncertainty_celsius=0.2, temperature_cycle_celsius=0.5,
+                temperature_difference_celsius=0.05, temperature_difference_inexact_percent=50,
+                coverage_probability=0.99)
+        """
+        return self._sender.send(
+            _CALIBRATION,
+            {
+                "units": units,
+                "size": size,
+                "standard_length": standard_length,
+                "standard_expanded_uncertainty": standard_expanded_uncertainty,
+                "standard_coverage_factor": standard_coverage_factor,
+                "standard_degrees_of_freedom": standard_degrees_of_freedom,
+                "differences": differences,
+                "repeatability": repeatability,
+                "repeatability_degrees_of_freedom": repeatability_degrees_of_freedom,
+                "comparator_random_uncertainty": comparator_random_uncertainty,
+                "comparator_random_degrees_of_freedom": comparator_random_degrees_of_freedom,
+                "comparator_systematic_uncertainty": comparator_systematic_uncertainty,
+                "comparator_systematic_degrees_of_freedom": comparator_systematic_degrees_of_freedom,
+                "expansion_coefficient": expansion_coefficient,
+                "expansion_coefficient_error_limit": expansion_coefficient_error_limit,
+                "expansion_difference": expansion_difference,
+                "expansion_difference_inexact_percent": expansion_difference_inexact_percent,
+                "temperature_celsius": temperature_celsius,
+                "temperature_standard_uncertainty_celsius": temperature_standard_uncertainty_celsius,
+                "temperature_cycle_celsius": temperature_cycle_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "temperature_difference_inexact_percent": temperature_difference_inexact_percent,
+                "coverage_probability": coverage_probability,
+                "trials": trials,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -606,6 +807,45 @@ class BlocksCalls:
             request_id=request_id,
         )
 
+    def get_flatness_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockFlatnessEntryAnswer:
+        """Flatness of gauge blocks: one flatness-grade.
+
+        Flatness of the measuring faces of each grade, by range of sizes. Parallelism is the
+        variation in length: `GET /v1/blocks/grades`.
+
+        Args:
+            key: The name, such as `iso-k`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockFlatnessEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.get_flatness_grade(key="iso-k")
+        """
+        return self._sender.send(
+            _GET_FLATNESS_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def get_grade(
         self,
         key: str,
@@ -637,6 +877,44 @@ class BlocksCalls:
         """
         return self._sender.send(
             _GET_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def get_material(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockMaterialEntryAnswer:
+        """Materials of blocks and plates: one material.
+
+        Expansion near 20 °C (ISO 1) of each, near-zero glass-ceramic and quartz too.
+
+        Args:
+            key: The name, such as `steel`.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockMaterialEntryAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.get_material(key="steel")
+        """
+        return self._sender.send(
+            _GET_MATERIAL,
             {
                 "key": key,
             },
@@ -751,6 +1029,41 @@ class BlocksCalls:
             request_id=request_id,
         )
 
+    def list_flatness_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockFlatnessListAnswer:
+        """Flatness of gauge blocks.
+
+        Flatness of the measuring faces of each grade, by range of sizes. Parallelism is the
+        variation in length: `GET /v1/blocks/grades`.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockFlatnessListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.list_flatness_grades()
+        """
+        return self._sender.send(
+            _LIST_FLATNESS_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def list_grades(
         self,
         *,
@@ -780,6 +1093,40 @@ class BlocksCalls:
         """
         return self._sender.send(
             _LIST_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def list_materials(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockMaterialListAnswer:
+        """Materials of blocks and plates.
+
+        Expansion near 20 °C (ISO 1) of each, near-zero glass-ceramic and quartz too.
+
+        Args:
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockMaterialListAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.list_materials()
+        """
+        return self._sender.send(
+            _LIST_MATERIALS,
             {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -816,6 +1163,87 @@ class BlocksCalls:
         return self._sender.send(
             _LIST_SETS,
             {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def since(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        size: float,
+        deviation: float,
+        years_since: float,
+        expanded_uncertainty: float | None = None,
+        drift_per_year: float = 0.0,
+        drift_error_limit_per_year: float | None = None,
+        stability: Literal["grades-k-and-0", "grades-1-and-2"] | None = None,
+        material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ] = "steel",
+        temperature_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockSinceAnswer:
+        """A calibrated block today.
+
+        A block's length from its certificate, the drift since and its temperature, with all three
+        in one budget.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            size: Nominal size of the block. [length, 1e-06 to 10000]
+            deviation: Deviation by the certificate: actual less nominal, at 20 °C. [length, -10000
+                to 10000]
+            years_since: Years since it was calibrated. [year, 0 to 100]
+            expanded_uncertainty: Expanded uncertainty (k = 2) of that. [length, 0 to 10000]
+            drift_per_year: Change a year as earlier certificates show it; 0 where they show none.
+                [length, -10000 to 10000]
+            drift_error_limit_per_year: Largest error ± of that change a year. [length, 0 to 10000]
+            stability: In its place: what its standard allows the block to change.
+            material: Material of the block.
+            temperature_celsius: Temperature of the block; absent, its length at 20 °C is not known.
+                [°C, -40 to 150]
+            temperature_error_limit_celsius: Largest error ± of that, in kelvins. [°C, 0 to 50]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.BlockSinceAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.blocks.since(units="mm", size=100, deviation=0.00012,
+                expanded_uncertainty=6e-05, years_since=2, stability="grades-k-and-0",
+                temperature_celsius=20.5, temperature_error_limit_celsius=0.2)
+        """
+        return self._sender.send(
+            _SINCE,
+            {
+                "units": units,
+                "size": size,
+                "deviation": deviation,
+                "expanded_uncertainty": expanded_uncertainty,
+                "years_since": years_since,
+                "drift_per_year": drift_per_year,
+                "drift_error_limit_per_year": drift_error_limit_per_year,
+                "stability": stability,
+                "material": material,
+                "temperature_celsius": temperature_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
+            },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )
@@ -1055,9 +1483,21 @@ class AsyncBlocksCalls:
         calibrated_blocks: Sequence[models.BlockOwned] | None = None,
         grade: str | None = None,
         block_material: Literal[
-            "steel", "tungsten-carbide", "chromium-carbide", "ceramic"
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
         ] = "steel",
-        plate_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        plate_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         temperature_celsius: float | None = None,
         temperature_error_limit_celsius: float | None = None,
@@ -1086,6 +1526,69 @@ class AsyncBlocksCalls:
                 "film_error_limit_nanometres": film_error_limit_nanometres,
                 "wrung_to_base": wrung_to_base,
                 "coverage_factor": coverage_factor,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def calibration(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        standard_length: float,
+        differences: Sequence[float],
+        size: float | None = None,
+        standard_expanded_uncertainty: float | None = None,
+        standard_coverage_factor: float = 2.0,
+        standard_degrees_of_freedom: float | None = None,
+        repeatability: float | None = None,
+        repeatability_degrees_of_freedom: float | None = None,
+        comparator_random_uncertainty: float | None = None,
+        comparator_random_degrees_of_freedom: float | None = None,
+        comparator_systematic_uncertainty: float | None = None,
+        comparator_systematic_degrees_of_freedom: float | None = None,
+        expansion_coefficient: float = 1.15e-05,
+        expansion_coefficient_error_limit: float | None = None,
+        expansion_difference: float | None = None,
+        expansion_difference_inexact_percent: float = 0.0,
+        temperature_celsius: float | None = None,
+        temperature_standard_uncertainty_celsius: float | None = None,
+        temperature_cycle_celsius: float | None = None,
+        temperature_difference_celsius: float | None = None,
+        temperature_difference_inexact_percent: float = 0.0,
+        coverage_probability: float = 0.95,
+        trials: int = 50000,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockCalibrationAnswer:
+        """As `Halfangle.blocks.calibration`, to be awaited."""
+        return await self._sender.send(
+            _CALIBRATION,
+            {
+                "units": units,
+                "size": size,
+                "standard_length": standard_length,
+                "standard_expanded_uncertainty": standard_expanded_uncertainty,
+                "standard_coverage_factor": standard_coverage_factor,
+                "standard_degrees_of_freedom": standard_degrees_of_freedom,
+                "differences": differences,
+                "repeatability": repeatability,
+                "repeatability_degrees_of_freedom": repeatability_degrees_of_freedom,
+                "comparator_random_uncertainty": comparator_random_uncertainty,
+                "comparator_random_degrees_of_freedom": comparator_random_degrees_of_freedom,
+                "comparator_systematic_uncertainty": comparator_systematic_uncertainty,
+                "comparator_systematic_degrees_of_freedom": comparator_systematic_degrees_of_freedom,
+                "expansion_coefficient": expansion_coefficient,
+                "expansion_coefficient_error_limit": expansion_coefficient_error_limit,
+                "expansion_difference": expansion_difference,
+                "expansion_difference_inexact_percent": expansion_difference_inexact_percent,
+                "temperature_celsius": temperature_celsius,
+                "temperature_standard_uncertainty_celsius": temperature_standard_uncertainty_celsius,
+                "temperature_cycle_celsius": temperature_cycle_celsius,
+                "temperature_difference_celsius": temperature_difference_celsius,
+                "temperature_difference_inexact_percent": temperature_difference_inexact_percent,
+                "coverage_probability": coverage_probability,
+                "trials": trials,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1217,6 +1720,23 @@ class AsyncBlocksCalls:
             request_id=request_id,
         )
 
+    async def get_flatness_grade(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockFlatnessEntryAnswer:
+        """As `Halfangle.blocks.get_flatness_grade`, to be awaited."""
+        return await self._sender.send(
+            _GET_FLATNESS_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def get_grade(
         self,
         key: str,
@@ -1227,6 +1747,23 @@ class AsyncBlocksCalls:
         """As `Halfangle.blocks.get_grade`, to be awaited."""
         return await self._sender.send(
             _GET_GRADE,
+            {
+                "key": key,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def get_material(
+        self,
+        key: str,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockMaterialEntryAnswer:
+        """As `Halfangle.blocks.get_material`, to be awaited."""
+        return await self._sender.send(
+            _GET_MATERIAL,
             {
                 "key": key,
             },
@@ -1279,6 +1816,20 @@ class AsyncBlocksCalls:
             request_id=request_id,
         )
 
+    async def list_flatness_grades(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockFlatnessListAnswer:
+        """Flatness of gauge blocks. As `Halfangle.blocks.list_flatness_grades`, to be awaited."""
+        return await self._sender.send(
+            _LIST_FLATNESS_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def list_grades(
         self,
         *,
@@ -1288,6 +1839,20 @@ class AsyncBlocksCalls:
         """Tolerance grades of gauge blocks. As `Halfangle.blocks.list_grades`, to be awaited."""
         return await self._sender.send(
             _LIST_GRADES,
+            {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def list_materials(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockMaterialListAnswer:
+        """Materials of blocks and plates. As `Halfangle.blocks.list_materials`, to be awaited."""
+        return await self._sender.send(
+            _LIST_MATERIALS,
             {},
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -1303,6 +1868,50 @@ class AsyncBlocksCalls:
         return await self._sender.send(
             _LIST_SETS,
             {},
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def since(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        size: float,
+        deviation: float,
+        years_since: float,
+        expanded_uncertainty: float | None = None,
+        drift_per_year: float = 0.0,
+        drift_error_limit_per_year: float | None = None,
+        stability: Literal["grades-k-and-0", "grades-1-and-2"] | None = None,
+        material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ] = "steel",
+        temperature_celsius: float | None = None,
+        temperature_error_limit_celsius: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.BlockSinceAnswer:
+        """A calibrated block today. As `Halfangle.blocks.since`, to be awaited."""
+        return await self._sender.send(
+            _SINCE,
+            {
+                "units": units,
+                "size": size,
+                "deviation": deviation,
+                "expanded_uncertainty": expanded_uncertainty,
+                "years_since": years_since,
+                "drift_per_year": drift_per_year,
+                "drift_error_limit_per_year": drift_error_limit_per_year,
+                "stability": stability,
+                "material": material,
+                "temperature_celsius": temperature_celsius,
+                "temperature_error_limit_celsius": temperature_error_limit_celsius,
+            },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
         )

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.sheet import Sheet
 
 if TYPE_CHECKING:
     from halfangle_client.generated import models
@@ -20,6 +21,14 @@ _COMPARATOR: Endpoint[models.InspectionComparatorAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_DRIFT: Endpoint[models.DriftComparisonAnswer] = Endpoint(
+    name="inspection.drift",
+    method="POST",
+    path="/v1/inspection/drift",
+    answer="DriftComparisonAnswer",
+    accept="application/json",
+    sends="application/json",
+)
 _OVERLAY: Endpoint[models.InspectionOverlayAnswer] = Endpoint(
     name="inspection.overlay",
     method="POST",
@@ -29,11 +38,46 @@ _OVERLAY: Endpoint[models.InspectionOverlayAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_OVERLAY_SHEET: Endpoint[Sheet] = Endpoint(
+    name="inspection.overlay_sheet",
+    method="POST",
+    path="/v1/inspection/overlay/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+    ),
+    heavy=True,
+)
 _PLAN: Endpoint[models.InspectionPlanAnswer] = Endpoint(
     name="inspection.plan",
     method="POST",
     path="/v1/inspection/plan",
     answer="InspectionPlanAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_SHEET: Endpoint[Sheet] = Endpoint(
+    name="inspection.sheet",
+    method="POST",
+    path="/v1/inspection/plan/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+    ),
+    heavy=True,
+)
+_STRAIGHTNESS: Endpoint[models.StraightnessAnswer] = Endpoint(
+    name="inspection.straightness",
+    method="POST",
+    path="/v1/inspection/straightness",
+    answer="StraightnessAnswer",
     accept="application/json",
     sends="application/json",
     heavy=True,
@@ -50,8 +94,12 @@ _VERDICT: Endpoint[models.InspectionVerdictAnswer] = Endpoint(
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _COMPARATOR,
+    _DRIFT,
     _OVERLAY,
+    _OVERLAY_SHEET,
     _PLAN,
+    _SHEET,
+    _STRAIGHTNESS,
     _VERDICT,
 )
 
@@ -179,6 +227,68 @@ class InspectionCalls:
             request_id=request_id,
         )
 
+    def drift(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        reading_order: str,
+        readings_in_order: Sequence[float],
+        read_at_minutes: Sequence[float] | None = None,
+        repeatability: float | None = None,
+        indicator_resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DriftComparisonAnswer:
+        """Difference freed of drift.
+
+        A part against a standard from readings in turn (A-B-B-A and longer), the instrument's
+        steady drift taken out by least squares, with the uncertainty of the difference.
+
+        Largest request: 60 readings.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            reading_order: What was read, in turn: A the standard, B the part. The order returns to
+                the first, such as ABBA, ABABA or ABBAABBA. [3 to 60 characters]
+            readings_in_order: The readings in that order. [3 to 60 entries, each length, -10000 to
+                10000]
+            read_at_minutes: When each was read, in minutes; absent, at equal times. [3 to 60
+                entries, each minute, 0 to 10000]
+            repeatability: Standard deviation of one reading, from earlier series; absent, by what
+                the fit leaves of these. [length, 0 to 10000]
+            indicator_resolution: Resolution of the indicator; each reading may err by half of it.
+                [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.DriftComparisonAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.inspection.drift(units="mm", reading_order="ABBA", readings_in_order=[0.0,
+                0.0021, 0.0023, 0.0004], repeatability=0.0001, indicator_resolution=0.0001)
+        """
+        return self._sender.send(
+            _DRIFT,
+            {
+                "units": units,
+                "reading_order": reading_order,
+                "readings_in_order": readings_in_order,
+                "read_at_minutes": read_at_minutes,
+                "repeatability": repeatability,
+                "indicator_resolution": indicator_resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def overlay(
         self,
         *,
@@ -269,6 +379,94 @@ class InspectionCalls:
             request_id=request_id,
         )
 
+    def overlay_sheet(
+        self,
+        *,
+        large_diameter: float,
+        length: float,
+        large_diameter_tolerance: float,
+        included_angle_tolerance_arcsec: float,
+        magnification: float,
+        formats: Sequence[Literal["svg", "dxf"]],
+        units: Literal["in", "mm"],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Overlay of a profile: sheet.
+
+        What `inspection.overlay` answers, on a page for the machine.
+
+        Args:
+            large_diameter: Diameter at the large end. [length, 1e-06 to 10000]
+            length: Length of the cone along its axis. [length, 1e-06 to 10000]
+            large_diameter_tolerance: Tolerance of the large diameter, plus and minus. [length, 0 to
+                10000]
+            included_angle_tolerance_arcsec: Tolerance ± of the included angle, in arc-seconds.
+                [arcsecond, 1e-06 to 324000]
+            magnification: How many times the part's size to draw; 1 gives the part's own
+                coordinates. [0.1 to 1000]
+            formats: Forms wanted: `svg` to print at true size, `dxf` for a screen, a plotter or a
+                machine's program. [1 to 2 entries]
+            units: Unit of every length here and in the answer.
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _OVERLAY_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "large_diameter": large_diameter,
+                "length": length,
+                "large_diameter_tolerance": large_diameter_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "magnification": magnification,
+                "formats": formats,
+                "units": units,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def plan(
         self,
         *,
@@ -277,6 +475,7 @@ class InspectionCalls:
         | models.InspectedPlugFeature
         | models.InspectedSocketFeature
         | models.InspectedFaceFeature,
+        formats: Sequence[Literal["svg"]] | None = None,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         box: Sequence[models.BlockOwned] | None = None,
@@ -306,6 +505,7 @@ class InspectionCalls:
         Args:
             units: Unit of every length here and in the answer.
             feature: The part to inspect.
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
                 needed. [1 to 60 characters]
             sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
@@ -359,11 +559,13 @@ class InspectionCalls:
                 indicating_error_limit=5e-05), set="inch-81", grade="asme-0",
                 comparator=models.InspectionComparator(instrument_angle_error_limit_arcsec=60),
                 bluing=models.InspectionBluing(blue_film=8e-05, blue_film_error_limit=4e-05,
-                marked_share_error_limit_percent=10, gauge_angle_error_limit_arcsec=4))
+                marked_share_error_limit_percent=10, gauge_angle_error_limit_arcsec=4),
+                formats=["svg"])
         """
         return self._sender.send(
             _PLAN,
             {
+                "formats": formats,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
@@ -380,6 +582,169 @@ class InspectionCalls:
                 "plate": plate,
                 "max_blocks": max_blocks,
                 "decision_rule": decision_rule,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        feature: models.InspectedConeFeature
+        | models.InspectedPlugFeature
+        | models.InspectedSocketFeature
+        | models.InspectedFaceFeature,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
+        rolls: models.InspectionRolls | None = None,
+        balls: models.InspectionBalls | None = None,
+        gauges: models.InspectionGauges | None = None,
+        comparator: models.InspectionComparator | None = None,
+        bluing: models.InspectionBluing | None = None,
+        plate: models.InspectionPlate | None = None,
+        max_blocks: int = 5,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Plan of an inspection: sheet.
+
+        What `inspection.plan` answers, on a page for the machine.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            feature: The part to inspect.
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            rolls: Pairs of rolls.
+            balls: Balls.
+            gauges: A gauge by its depth, or two with sharp edges.
+            comparator: An optical comparator.
+            bluing: A gauge and a marking film.
+            plate: A sine bar or plate, with an indicator.
+            max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "grade": grade,
+                "rolls": rolls,
+                "balls": balls,
+                "gauges": gauges,
+                "comparator": comparator,
+                "bluing": bluing,
+                "feature": feature,
+                "plate": plate,
+                "max_blocks": max_blocks,
+                "decision_rule": decision_rule,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def straightness(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        stations: Sequence[float],
+        readings_in_order: Sequence[float],
+        formats: Sequence[Literal["svg"]] | None = None,
+        indicator_error_limit: float | None = None,
+        datum_straightness: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StraightnessAnswer:
+        """Straightness of a surface line.
+
+        The straight line under an indicator's readings along a surface, by least squares and by the
+        narrowest zone, its slope, and how straight the surface is with its uncertainty.
+
+        Largest request: 500 readings.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            stations: Places along the line, each once. [3 to 500 entries, each length, -10000 to
+                10000]
+            readings_in_order: Reading of the indicator at each; more is metal nearer to it. [3 to
+                500 entries, each length, -10000 to 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
+            indicator_error_limit: Largest error ± of each reading. [length, 0 to 10000]
+            datum_straightness: Straightness of the table or way along which the indicator or the
+                part is moved: what it adds at most. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.StraightnessAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.inspection.straightness(units="mm", stations=[0, 10, 20, 30, 40],
+                readings_in_order=[0.0, 0.003, 0.005, 0.004, 0.001],
+                indicator_error_limit=0.0005, datum_straightness=0.001, formats=["svg"])
+        """
+        return self._sender.send(
+            _STRAIGHTNESS,
+            {
+                "formats": formats,
+                "units": units,
+                "stations": stations,
+                "readings_in_order": readings_in_order,
+                "indicator_error_limit": indicator_error_limit,
+                "datum_straightness": datum_straightness,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -423,10 +788,24 @@ class InspectionCalls:
         smallest_capability_index: float | None = None,
         who_proves: Literal["supplier", "customer"] | None = None,
         part_temperature_celsius: float | None = None,
-        part_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        part_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         instrument_temperature_celsius: float | None = None,
-        instrument_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        instrument_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         temperature_error_limit_celsius: float | None = None,
         timeout_seconds: float | None = None,
@@ -636,6 +1015,33 @@ class AsyncInspectionCalls:
             request_id=request_id,
         )
 
+    async def drift(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        reading_order: str,
+        readings_in_order: Sequence[float],
+        read_at_minutes: Sequence[float] | None = None,
+        repeatability: float | None = None,
+        indicator_resolution: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.DriftComparisonAnswer:
+        """Difference freed of drift. As `Halfangle.inspection.drift`, to be awaited."""
+        return await self._sender.send(
+            _DRIFT,
+            {
+                "units": units,
+                "reading_order": reading_order,
+                "readings_in_order": readings_in_order,
+                "read_at_minutes": read_at_minutes,
+                "repeatability": repeatability,
+                "indicator_resolution": indicator_resolution,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def overlay(
         self,
         *,
@@ -677,6 +1083,51 @@ class AsyncInspectionCalls:
             request_id=request_id,
         )
 
+    async def overlay_sheet(
+        self,
+        *,
+        large_diameter: float,
+        length: float,
+        large_diameter_tolerance: float,
+        included_angle_tolerance_arcsec: float,
+        magnification: float,
+        formats: Sequence[Literal["svg", "dxf"]],
+        units: Literal["in", "mm"],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Overlay of a profile: sheet. As `Halfangle.inspection.overlay_sheet`, to be awaited."""
+        return await self._sender.send(
+            _OVERLAY_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "large_diameter": large_diameter,
+                "length": length,
+                "large_diameter_tolerance": large_diameter_tolerance,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "magnification": magnification,
+                "formats": formats,
+                "units": units,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def plan(
         self,
         *,
@@ -685,6 +1136,7 @@ class AsyncInspectionCalls:
         | models.InspectedPlugFeature
         | models.InspectedSocketFeature
         | models.InspectedFaceFeature,
+        formats: Sequence[Literal["svg"]] | None = None,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
         box: Sequence[models.BlockOwned] | None = None,
@@ -706,6 +1158,7 @@ class AsyncInspectionCalls:
         return await self._sender.send(
             _PLAN,
             {
+                "formats": formats,
                 "set": set,
                 "sizes": sizes,
                 "box": box,
@@ -722,6 +1175,89 @@ class AsyncInspectionCalls:
                 "plate": plate,
                 "max_blocks": max_blocks,
                 "decision_rule": decision_rule,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        feature: models.InspectedConeFeature
+        | models.InspectedPlugFeature
+        | models.InspectedSocketFeature
+        | models.InspectedFaceFeature,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
+        rolls: models.InspectionRolls | None = None,
+        balls: models.InspectionBalls | None = None,
+        gauges: models.InspectionGauges | None = None,
+        comparator: models.InspectionComparator | None = None,
+        bluing: models.InspectionBluing | None = None,
+        plate: models.InspectionPlate | None = None,
+        max_blocks: int = 5,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Plan of an inspection: sheet. As `Halfangle.inspection.sheet`, to be awaited."""
+        return await self._sender.send(
+            _SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "grade": grade,
+                "rolls": rolls,
+                "balls": balls,
+                "gauges": gauges,
+                "comparator": comparator,
+                "bluing": bluing,
+                "feature": feature,
+                "plate": plate,
+                "max_blocks": max_blocks,
+                "decision_rule": decision_rule,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def straightness(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        stations: Sequence[float],
+        readings_in_order: Sequence[float],
+        formats: Sequence[Literal["svg"]] | None = None,
+        indicator_error_limit: float | None = None,
+        datum_straightness: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.StraightnessAnswer:
+        """Straightness of a surface line. As `Halfangle.inspection.straightness`, to be awaited."""
+        return await self._sender.send(
+            _STRAIGHTNESS,
+            {
+                "formats": formats,
+                "units": units,
+                "stations": stations,
+                "readings_in_order": readings_in_order,
+                "indicator_error_limit": indicator_error_limit,
+                "datum_straightness": datum_straightness,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -765,10 +1301,24 @@ class AsyncInspectionCalls:
         smallest_capability_index: float | None = None,
         who_proves: Literal["supplier", "customer"] | None = None,
         part_temperature_celsius: float | None = None,
-        part_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        part_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         instrument_temperature_celsius: float | None = None,
-        instrument_material: Literal["steel", "tungsten-carbide", "chromium-carbide", "ceramic"]
+        instrument_material: Literal[
+            "steel",
+            "tungsten-carbide",
+            "chromium-carbide",
+            "ceramic",
+            "glass-ceramic",
+            "fused-quartz",
+        ]
         | None = None,
         temperature_error_limit_celsius: float | None = None,
         timeout_seconds: float | None = None,

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.sheet import Sheet
 
 if TYPE_CHECKING:
     from halfangle_client.generated import models
@@ -18,6 +19,19 @@ _CENTER: Endpoint[models.CenterJobAnswer] = Endpoint(
     answer="CenterJobAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
+)
+_CENTER_SHEET: Endpoint[Sheet] = Endpoint(
+    name="jobs.center_sheet",
+    method="POST",
+    path="/v1/jobs/center/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+    ),
     heavy=True,
 )
 _CORRECTION: Endpoint[models.JobsCorrectionAnswer] = Endpoint(
@@ -38,11 +52,28 @@ _PLAN: Endpoint[models.JobPlanAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_SHEET: Endpoint[Sheet] = Endpoint(
+    name="jobs.sheet",
+    method="POST",
+    path="/v1/jobs/plan/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+        "way",
+        "kind",
+    ),
+    heavy=True,
+)
 
 ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _CENTER,
+    _CENTER_SHEET,
     _CORRECTION,
     _PLAN,
+    _SHEET,
 )
 
 
@@ -56,11 +87,11 @@ class JobsCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        job: str,
         included_angle_tolerance_arcsec: float,
-        large_diameter: float,
         shank: models.StraightShank | models.TaperShank,
         limit_tir: float,
+        large_diameter: float,
+        job: str,
         center_distance: float,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
@@ -87,20 +118,21 @@ class JobsCalls:
 
         A center planned end to end: the plate's setting and its stack, the angle error and the
         runout to expect against their limits, what a step of downfeed takes off, the steps in
-        order, and the checks, with which of them would catch a wrong block.
+        order, and the checks, with which of them would catch a wrong block. It is a plan of one way
+        (`jobs.plan`).
 
         Largest request: one stack of up to 8 blocks from up to 500.
 
         Args:
             units: Unit of every length here and in the answer.
-            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
                 324000]
-            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
-                [length, 1e-06 to 10000]
             shank: The shank that the cone must run true to.
             limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
                 movement square to the axis, in `units`. [length, 1e-06 to 10000]
+            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
+                [length, 1e-06 to 10000]
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
             center_distance: Distance between the centers of the two rolls, in `units`. [length,
                 1e-06 to 10000]
             set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
@@ -182,11 +214,145 @@ class JobsCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "large_diameter": large_diameter,
                 "shank": shank,
                 "limit_tir": limit_tir,
+                "large_diameter": large_diameter,
+                "job": job,
+                "center_distance": center_distance,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "runout_errors": runout_errors,
+                "angle_errors": angle_errors,
+                "downfeed_step": downfeed_step,
+                "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def center_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle_tolerance_arcsec: float,
+        shank: models.StraightShank | models.TaperShank,
+        limit_tir: float,
+        large_diameter: float,
+        job: str,
+        center_distance: float,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        runout_errors: models.RunoutContributions | None = None,
+        angle_errors: models.AngleContributions | None = None,
+        downfeed_step: float | None = None,
+        grinding_allowance: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Plan of a center ground on a sine plate: sheet.
+
+        What `jobs.center` answers, on a page for the machine.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            included_angle_tolerance_arcsec: ± tolerance of the included angle. [arcsecond, 1e-06 to
+                324000]
+            shank: The shank that the cone must run true to.
+            limit_tir: Runout of the cone to its shank that the drawing allows, as full indicator
+                movement square to the axis, in `units`. [length, 1e-06 to 10000]
+            large_diameter: Larger diameter of the cone, where it meets the body, in `units`.
+                [length, 1e-06 to 10000]
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
+            center_distance: Distance between the centers of the two rolls, in `units`. [length,
+                1e-06 to 10000]
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            set: Built-in set, as `GET /v1/blocks/sets` lists it. One of `set`, `sizes`, `box` is
+                needed. [1 to 60 characters]
+            sizes: Nominal sizes of the blocks that the shop has, each once, in `units`. Where there
+                are several of a size, send `box` with its `count`. [1 to 500 entries, each length,
+                1e-06 to 10000]
+            box: The shop's own blocks with what is known of them. [1 to 500 entries]
+            missing: Sizes that are missing from the set, one entry a block, in `units`. [at most
+                500 entries, each length, 1e-06 to 10000]
+            in_use: Sizes that are in use elsewhere, one entry a block, in `units`. [at most 500
+                entries, each length, 1e-06 to 10000]
+            grade: Tolerance grade of blocks without a calibration, as `GET /v1/blocks/grades` lists
+                it, for the height's uncertainty. [1 to 60 characters]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            max_blocks: Most blocks to wring in one stack. [count, 1 to 8]
+            runout_errors: Runout that the holding adds.
+            angle_errors: Errors of the set-up that turn the angle.
+            downfeed_step: One step of downfeed, in `units`; 0.0001 in or 0.001 mm where left out.
+                [length, 1e-06 to 10000]
+            grinding_allowance: Stock left on the cone, measured square to its surface, in `units`.
+                [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _CENTER_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "grade": grade,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "shank": shank,
+                "limit_tir": limit_tir,
+                "large_diameter": large_diameter,
+                "job": job,
                 "center_distance": center_distance,
                 "decision_rule": decision_rule,
                 "max_blocks": max_blocks,
@@ -417,6 +583,98 @@ class JobsCalls:
             request_id=request_id,
         )
 
+    def sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        way: str | None = None,
+        kind: Literal["set-up", "inspection"] = "set-up",
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Plan of a whole job: sheet.
+
+        What `jobs.plan` answers, on a page for the machine.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
+            feature: The feature wanted.
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            way: Which of `ways`: its name, or its place counted from 1. Absent: the first. [at most
+                40 characters]
+            kind: For the hand at the machine, or for who inspects the pieces.
+            equipment: What the shop has. Either this or `shop_profile`.
+            shop_profile: A profile of equipment with which the service was started, by its name. [1
+                to 60 characters]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            observed_pieces: Pieces that were measured, at least three, from which the wheel's
+                breakdown is taken in place of `breakdown_per_piece`. [at most 100 entries]
+            minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
+                known of every way, else 10 minutes (common practice, no source). [minute, 0 to
+                10000]
+            feeding: How the shop feeds.
+            room: The gap and the room that are wanted.
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            max_blocks: Most blocks that set one plate, under both rolls together. [count, 1 to 8]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "way": way,
+                "kind": kind,
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
 
 class AsyncJobsCalls:
     """Calls of the topic `jobs`, to be awaited."""
@@ -428,11 +686,11 @@ class AsyncJobsCalls:
         self,
         *,
         units: Literal["in", "mm"],
-        job: str,
         included_angle_tolerance_arcsec: float,
-        large_diameter: float,
         shank: models.StraightShank | models.TaperShank,
         limit_tir: float,
+        large_diameter: float,
+        job: str,
         center_distance: float,
         set: str | None = None,
         sizes: Sequence[float] | None = None,
@@ -472,11 +730,80 @@ class AsyncJobsCalls:
                 "one_in_x": one_in_x,
                 "rate_of_taper": rate_of_taper,
                 "designation": designation,
-                "job": job,
                 "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
-                "large_diameter": large_diameter,
                 "shank": shank,
                 "limit_tir": limit_tir,
+                "large_diameter": large_diameter,
+                "job": job,
+                "center_distance": center_distance,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "runout_errors": runout_errors,
+                "angle_errors": angle_errors,
+                "downfeed_step": downfeed_step,
+                "grinding_allowance": grinding_allowance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def center_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        included_angle_tolerance_arcsec: float,
+        shank: models.StraightShank | models.TaperShank,
+        limit_tir: float,
+        large_diameter: float,
+        job: str,
+        center_distance: float,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        set: str | None = None,
+        sizes: Sequence[float] | None = None,
+        box: Sequence[models.BlockOwned] | None = None,
+        missing: Sequence[float] | None = None,
+        in_use: Sequence[float] | None = None,
+        grade: str | None = None,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        runout_errors: models.RunoutContributions | None = None,
+        angle_errors: models.AngleContributions | None = None,
+        downfeed_step: float | None = None,
+        grinding_allowance: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """As `Halfangle.jobs.center_sheet`, to be awaited."""
+        return await self._sender.send(
+            _CENTER_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "set": set,
+                "sizes": sizes,
+                "box": box,
+                "missing": missing,
+                "in_use": in_use,
+                "units": units,
+                "grade": grade,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "included_angle_tolerance_arcsec": included_angle_tolerance_arcsec,
+                "shank": shank,
+                "limit_tir": limit_tir,
+                "large_diameter": large_diameter,
+                "job": job,
                 "center_distance": center_distance,
                 "decision_rule": decision_rule,
                 "max_blocks": max_blocks,
@@ -565,6 +892,57 @@ class AsyncJobsCalls:
         return await self._sender.send(
             _PLAN,
             {
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        way: str | None = None,
+        kind: Literal["set-up", "inspection"] = "set-up",
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Plan of a whole job: sheet. As `Halfangle.jobs.sheet`, to be awaited."""
+        return await self._sender.send(
+            _SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "way": way,
+                "kind": kind,
                 "units": units,
                 "job": job,
                 "feature": feature,

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Literal
 
 from halfangle_client.endpoint import AsyncSender, Endpoint, Sender
+from halfangle_client.sheet import Sheet
 
 if TYPE_CHECKING:
     from halfangle_client.generated import models
@@ -53,6 +54,19 @@ _INDICATE: Endpoint[models.RunoutIndicateAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_INDICATE_SHEET: Endpoint[Sheet] = Endpoint(
+    name="runout.indicate_sheet",
+    method="POST",
+    path="/v1/runout/indicate/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+    ),
+    heavy=True,
+)
 _LIST_TERMS: Endpoint[models.RunoutTermListAnswer] = Endpoint(
     name="runout.list_terms",
     method="GET",
@@ -76,6 +90,15 @@ _REVERSAL: Endpoint[models.RunoutReversalAnswer] = Endpoint(
     accept="application/json",
     sends="application/json",
 )
+_TOTAL: Endpoint[models.RunoutTotalAnswer] = Endpoint(
+    name="runout.total",
+    method="POST",
+    path="/v1/runout/total",
+    answer="RunoutTotalAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
 _TRUE_UP: Endpoint[models.RunoutTrueUpAnswer] = Endpoint(
     name="runout.true_up",
     method="POST",
@@ -83,6 +106,19 @@ _TRUE_UP: Endpoint[models.RunoutTrueUpAnswer] = Endpoint(
     answer="RunoutTrueUpAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
+)
+_TRUE_UP_SHEET: Endpoint[Sheet] = Endpoint(
+    name="runout.true_up_sheet",
+    method="POST",
+    path="/v1/runout/true-up/sheet",
+    answer=Sheet,
+    accept="text/html, application/pdf",
+    sends="application/json",
+    query=(
+        "paper",
+        "format",
+    ),
     heavy=True,
 )
 _V_BLOCK: Endpoint[models.RunoutVBlockAnswer] = Endpoint(
@@ -100,10 +136,13 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _CONVERT,
     _GET_TERM,
     _INDICATE,
+    _INDICATE_SHEET,
     _LIST_TERMS,
     _OFF_CREST,
     _REVERSAL,
+    _TOTAL,
     _TRUE_UP,
+    _TRUE_UP_SHEET,
     _V_BLOCK,
 )
 
@@ -347,6 +386,7 @@ class RunoutCalls:
         surface: Literal["external", "internal"],
         indicator_resolution: float,
         readings: Sequence[models.RunoutReading],
+        formats: Sequence[Literal["svg"]] | None = None,
         harmonics: int = 1,
         repeatability: float | None = None,
         tip_angle: float | str = 0.0,
@@ -374,6 +414,7 @@ class RunoutCalls:
                 on a shaft toward its center's offset, in a bore opposite to it.
             indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
             readings: Readings at any angles, each angle once. [3 to 720 entries]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
             repeatability: Standard deviation of one reading, by reading one place several times, in
@@ -416,11 +457,111 @@ class RunoutCalls:
                 readings=[models.RunoutReading(angular_position=0, reading=0.0003),
                 models.RunoutReading(angular_position=90, reading=0.0004),
                 models.RunoutReading(angular_position=180, reading=-0.0003),
-                models.RunoutReading(angular_position=270, reading=-0.0004)])
+                models.RunoutReading(angular_position=270, reading=-0.0004)], formats=["svg"])
         """
         return self._sender.send(
             _INDICATE,
             {
+                "formats": formats,
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "readings": readings,
+                "station_from_apex": station_from_apex,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def indicate_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        readings: Sequence[models.RunoutReading],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        station_from_apex: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Indicate a section true: sheet.
+
+        What `runout.indicate` answers, on a page for the machine.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
+            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            readings: Readings at any angles, each angle once. [3 to 720 entries]
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
+            included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
+                0.01, under 179; or text in degrees, minutes, seconds]
+            half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
+                0.005, under 89.5; or text in degrees, minutes, seconds]
+            taper_per_foot: Inches of diameter a foot of length, whatever `units` are. [inch per
+                foot, 0.003 to 2000]
+            one_in_x: The x of a taper written 1:x, on the diameter (ISO 1119). [0.005 to 5000]
+            rate_of_taper: Change of diameter for one unit of length, C = 1/x (ISO 3040). [length
+                per length, 0.0002 to 200]
+            designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
+                `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
+                `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
+            station_from_apex: Distance along the axis of the reading from the cone's apex, in
+                `units`. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _INDICATE_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
                 "units": units,
                 "surface": surface,
                 "harmonics": harmonics,
@@ -608,6 +749,58 @@ class RunoutCalls:
             request_id=request_id,
         )
 
+    def total(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        sections: Sequence[models.RunoutSurfaceSection],
+        limit_total_runout: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTotalAnswer:
+        """Total run-out of a surface.
+
+        Total run-out of a shaft or bore from readings along it with one setting of the indicator,
+        the greatest circular run-out, and how much of it is taper.
+
+        Largest request: 60 sections of 120 readings.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            sections: The sections, in any order; the indicator is moved parallel to the datum axis
+                between them and not set anew. [2 to 60 entries]
+            limit_total_runout: What the drawing allows. [length, 1e-06 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.RunoutTotalAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.runout.total(units="mm", sections=[models.RunoutSurfaceSection(station=0,
+                section_readings=[-0.09, -0.07]), models.RunoutSurfaceSection(station=20,
+                section_readings=[-0.05, -0.02]), models.RunoutSurfaceSection(station=40,
+                section_readings=[0.0, 0.02])], limit_total_runout=0.1)
+        """
+        return self._sender.send(
+            _TOTAL,
+            {
+                "units": units,
+                "sections": sections,
+                "limit_total_runout": limit_total_runout,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def true_up(
         self,
         *,
@@ -618,6 +811,7 @@ class RunoutCalls:
         far: models.RunoutTrueUpSection,
         tap_places: Sequence[models.RunoutTapPlace],
         stations: Sequence[float],
+        formats: Sequence[Literal["svg"]] | None = None,
         harmonics: int = 1,
         repeatability: float | None = None,
         tip_angle: float | str = 0.0,
@@ -646,6 +840,7 @@ class RunoutCalls:
                 axis true; one alone only the first of `stations`. [1 to 2 entries]
             stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
                 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
                 15]
             repeatability: Standard deviation of one reading, by reading one place several times, in
@@ -687,11 +882,103 @@ class RunoutCalls:
                 models.RunoutReading(angular_position=180, reading=0.0005),
                 models.RunoutReading(angular_position=270, reading=-0.0008)]),
                 tap_places=[models.RunoutTapPlace(kind="swing", station=4, pivot_station=0),
-                models.RunoutTapPlace(kind="slide", station=0)], stations=[5.5])
+                models.RunoutTapPlace(kind="slide", station=0)], stations=[5.5],
+                formats=["svg"])
         """
         return self._sender.send(
             _TRUE_UP,
             {
+                "formats": formats,
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "near": near,
+                "far": far,
+                "tap_places": tap_places,
+                "stations": stations,
+                "limit_tir": limit_tir,
+                "tap_error_limit": tap_error_limit,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def true_up_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        near: models.RunoutTrueUpSection,
+        far: models.RunoutTrueUpSection,
+        tap_places: Sequence[models.RunoutTapPlace],
+        stations: Sequence[float],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        limit_tir: float | None = None,
+        tap_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """True up a part by taps: sheet.
+
+        What `runout.true-up` answers, on a page for the machine.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
+            indicator_resolution: Resolution of the indicator, in `units`. [length, 1e-06 to 10000]
+            near: Section near the holding.
+            far: Section far from the holding.
+            tap_places: Where the work can be tapped, in the order of the taps. Two bring the whole
+                axis true; one alone only the first of `stations`. [1 to 2 entries]
+            stations: Stations wanted, such as the point. [1 to 100 entries, each length, -10000 to
+                10000]
+            paper: Paper that it is to be printed on.
+            format: Form of the sheet. Absent: what Accept asks for, `html` where it takes both.
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
+            harmonics: Harmonics to fit: 1 eccentricity, 2 ovality, 3 and more lobes. [count, 1 to
+                15]
+            repeatability: Standard deviation of one reading, by reading one place several times, in
+                `units`. Not stated, it is judged by what as many harmonics as the readings carry
+                leave of them; of four readings ovality is then taken for scatter. [length, 0 to
+                10000]
+            tip_angle: Angle of a lever indicator's tip to the surface, in degrees; 0 for a plunger
+                or a tip that corrects itself. [degree, 0 to 75; or text in degrees, minutes,
+                seconds]
+            limit_tir: TIR allowed at `stations`, square to the axis, in `units`: where it is kept
+                already nothing is tapped. [length, 1e-06 to 10000]
+            tap_error_limit: How far a tap may end from where it should, ± at the place tapped and
+                alike in every direction, in `units`; not stated where absent. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            Sheet: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _TRUE_UP_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
                 "units": units,
                 "surface": surface,
                 "harmonics": harmonics,
@@ -885,6 +1172,7 @@ class AsyncRunoutCalls:
         surface: Literal["external", "internal"],
         indicator_resolution: float,
         readings: Sequence[models.RunoutReading],
+        formats: Sequence[Literal["svg"]] | None = None,
         harmonics: int = 1,
         repeatability: float | None = None,
         tip_angle: float | str = 0.0,
@@ -902,6 +1190,56 @@ class AsyncRunoutCalls:
         return await self._sender.send(
             _INDICATE,
             {
+                "formats": formats,
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "included_angle": included_angle,
+                "half_angle": half_angle,
+                "taper_per_foot": taper_per_foot,
+                "one_in_x": one_in_x,
+                "rate_of_taper": rate_of_taper,
+                "designation": designation,
+                "readings": readings,
+                "station_from_apex": station_from_apex,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def indicate_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        readings: Sequence[models.RunoutReading],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        included_angle: float | str | None = None,
+        half_angle: float | str | None = None,
+        taper_per_foot: float | None = None,
+        one_in_x: float | None = None,
+        rate_of_taper: float | None = None,
+        designation: str | None = None,
+        station_from_apex: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """Indicate a section true: sheet. As `Halfangle.runout.indicate_sheet`, to be awaited."""
+        return await self._sender.send(
+            _INDICATE_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
                 "units": units,
                 "surface": surface,
                 "harmonics": harmonics,
@@ -997,6 +1335,27 @@ class AsyncRunoutCalls:
             request_id=request_id,
         )
 
+    async def total(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        sections: Sequence[models.RunoutSurfaceSection],
+        limit_total_runout: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.RunoutTotalAnswer:
+        """Total run-out of a surface. As `Halfangle.runout.total`, to be awaited."""
+        return await self._sender.send(
+            _TOTAL,
+            {
+                "units": units,
+                "sections": sections,
+                "limit_total_runout": limit_total_runout,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     async def true_up(
         self,
         *,
@@ -1007,6 +1366,7 @@ class AsyncRunoutCalls:
         far: models.RunoutTrueUpSection,
         tap_places: Sequence[models.RunoutTapPlace],
         stations: Sequence[float],
+        formats: Sequence[Literal["svg"]] | None = None,
         harmonics: int = 1,
         repeatability: float | None = None,
         tip_angle: float | str = 0.0,
@@ -1019,6 +1379,52 @@ class AsyncRunoutCalls:
         return await self._sender.send(
             _TRUE_UP,
             {
+                "formats": formats,
+                "units": units,
+                "surface": surface,
+                "harmonics": harmonics,
+                "indicator_resolution": indicator_resolution,
+                "repeatability": repeatability,
+                "tip_angle": tip_angle,
+                "near": near,
+                "far": far,
+                "tap_places": tap_places,
+                "stations": stations,
+                "limit_tir": limit_tir,
+                "tap_error_limit": tap_error_limit,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def true_up_sheet(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        indicator_resolution: float,
+        near: models.RunoutTrueUpSection,
+        far: models.RunoutTrueUpSection,
+        tap_places: Sequence[models.RunoutTapPlace],
+        stations: Sequence[float],
+        paper: Literal["a4", "letter"] = "a4",
+        format: Literal["html", "pdf"] | None = None,
+        formats: Sequence[Literal["svg"]] | None = None,
+        harmonics: int = 1,
+        repeatability: float | None = None,
+        tip_angle: float | str = 0.0,
+        limit_tir: float | None = None,
+        tap_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> Sheet:
+        """True up a part by taps: sheet. As `Halfangle.runout.true_up_sheet`, to be awaited."""
+        return await self._sender.send(
+            _TRUE_UP_SHEET,
+            {
+                "paper": paper,
+                "format": format,
+                "formats": formats,
                 "units": units,
                 "surface": surface,
                 "harmonics": harmonics,

@@ -108,6 +108,7 @@ _OVER_BALLS: Endpoint[models.TaperOverBallsAnswer] = Endpoint(
     answer="TaperOverBallsAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _OVER_BALLS_NOMINAL: Endpoint[models.TaperOverBallsNominalAnswer] = Endpoint(
     name="tapers.over_balls_nominal",
@@ -116,6 +117,7 @@ _OVER_BALLS_NOMINAL: Endpoint[models.TaperOverBallsNominalAnswer] = Endpoint(
     answer="TaperOverBallsNominalAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _OVER_ROLLS: Endpoint[models.TaperOverRollsAnswer] = Endpoint(
     name="tapers.over_rolls",
@@ -124,6 +126,7 @@ _OVER_ROLLS: Endpoint[models.TaperOverRollsAnswer] = Endpoint(
     answer="TaperOverRollsAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _OVER_ROLLS_NOMINAL: Endpoint[models.TaperOverRollsNominalAnswer] = Endpoint(
     name="tapers.over_rolls_nominal",
@@ -132,6 +135,7 @@ _OVER_ROLLS_NOMINAL: Endpoint[models.TaperOverRollsNominalAnswer] = Endpoint(
     answer="TaperOverRollsNominalAnswer",
     accept="application/json",
     sends="application/json",
+    heavy=True,
 )
 _PLUG_DEPTH: Endpoint[models.TaperPlugDepthAnswer] = Endpoint(
     name="tapers.plug_depth",
@@ -148,6 +152,15 @@ _PLUG_DEPTH_NOMINAL: Endpoint[models.TaperPlugDepthNominalAnswer] = Endpoint(
     answer="TaperPlugDepthNominalAnswer",
     accept="application/json",
     sends="application/json",
+)
+_PROBED: Endpoint[models.TaperProbedAnswer] = Endpoint(
+    name="tapers.probed",
+    method="POST",
+    path="/v1/tapers/probed",
+    answer="TaperProbedAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
 )
 _SET_OVER: Endpoint[models.TaperSetOverAnswer] = Endpoint(
     name="tapers.set_over",
@@ -217,6 +230,7 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _OVER_ROLLS_NOMINAL,
     _PLUG_DEPTH,
     _PLUG_DEPTH_NOMINAL,
+    _PROBED,
     _SET_OVER,
     _SOLVE,
     _STANDOFF,
@@ -913,6 +927,7 @@ class TapersCalls:
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         measure_error_limit: float | None = None,
         roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
@@ -931,11 +946,13 @@ class TapersCalls:
             small_ball_depth: Depth of the smaller ball's top below the mouth. [length, -10000 to
                 10000]
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
             roll_error_limit: Largest error of a roll's or ball's diameter, plus or minus. [length,
                 0 to 10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
-                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
 
         Returns:
@@ -950,11 +967,12 @@ class TapersCalls:
         Example:
             client.tapers.over_balls(units="mm", large_ball_diameter=40, small_ball_diameter=32,
                 large_ball_depth=-8, small_ball_depth=76, length=120, measure_error_limit=0.005,
-                roll_error_limit=0.0005)
+                roll_error_limit=0.0005, formats=["svg"])
         """
         return self._sender.send(
             _OVER_BALLS,
             {
+                "formats": formats,
                 "units": units,
                 "large_ball_diameter": large_ball_diameter,
                 "small_ball_diameter": small_ball_diameter,
@@ -976,6 +994,7 @@ class TapersCalls:
         length: float,
         large_ball_diameter: float,
         small_ball_diameter: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -995,6 +1014,7 @@ class TapersCalls:
             length: Depth of the cone from the mouth. [length, 1e-06 to 10000]
             large_ball_diameter: Diameter of the larger ball. [length, 1e-06 to 10000]
             small_ball_diameter: Diameter of the smaller ball. [length, 1e-06 to 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1008,7 +1028,8 @@ class TapersCalls:
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
-                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
 
         Returns:
@@ -1023,11 +1044,12 @@ class TapersCalls:
         Example:
             client.tapers.over_balls_nominal(units="in", taper_per_foot=0.59941,
                 large_diameter=0.7, length=2.5, large_ball_diameter=0.6875,
-                small_ball_diameter=0.625)
+                small_ball_diameter=0.625, formats=["svg"])
         """
         return self._sender.send(
             _OVER_BALLS_NOMINAL,
             {
+                "formats": formats,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
@@ -1053,6 +1075,7 @@ class TapersCalls:
         upper_measure: float,
         stack_rise: float,
         length: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         lower_stack: float = 0.0,
         measure_error_limit: float | None = None,
         roll_error_limit: float | None = None,
@@ -1072,6 +1095,7 @@ class TapersCalls:
             upper_measure: Measure over both rolls at the upper height. [length, 1e-06 to 10000]
             stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
             length: Length of the cone above the face it stands on. [length, 1e-06 to 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
             measure_error_limit: Largest error of each measure, plus or minus. [length, 0 to 10000]
@@ -1080,7 +1104,8 @@ class TapersCalls:
             stack_rise_error_limit: Largest error of the difference of the stacks, plus or minus;
                 not stated where left out. [length, 0 to 10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
-                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
 
         Returns:
@@ -1095,11 +1120,12 @@ class TapersCalls:
         Example:
             client.tapers.over_rolls(units="mm", roll_diameter=12, lower_measure=60.21,
                 upper_measure=67.695, stack_rise=75, length=100, measure_error_limit=0.002,
-                roll_error_limit=0.0005, stack_rise_error_limit=0.0005)
+                roll_error_limit=0.0005, stack_rise_error_limit=0.0005, formats=["svg"])
         """
         return self._sender.send(
             _OVER_ROLLS,
             {
+                "formats": formats,
                 "units": units,
                 "roll_diameter": roll_diameter,
                 "lower_measure": lower_measure,
@@ -1123,6 +1149,7 @@ class TapersCalls:
         length: float,
         roll_diameter: float,
         stack_rise: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -1144,6 +1171,7 @@ class TapersCalls:
             length: Length of the cone along its axis. [length, 1e-06 to 10000]
             roll_diameter: Diameter of the rolls. [length, 1e-06 to 10000]
             stack_rise: Upper blocks less lower blocks, under each roll. [length, 1e-06 to 10000]
+            formats: `svg` for a drawing. Absent: none. [1 to 2 entries]
             included_angle: Angle between opposite surfaces of the cone, in degrees. [degree, over
                 0.01, under 179; or text in degrees, minutes, seconds]
             half_angle: Angle between the cone's axis and its surface, in degrees. [degree, over
@@ -1160,7 +1188,8 @@ class TapersCalls:
             lower_stack: Blocks under each roll at the lower height; 0 on the surface plate.
                 [length, 0 to 10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
-                included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
 
         Returns:
@@ -1174,11 +1203,13 @@ class TapersCalls:
 
         Example:
             client.tapers.over_rolls_nominal(units="in", taper_per_foot=0.59941,
-                large_diameter=0.7, length=2.5625, roll_diameter=0.25, stack_rise=2)
+                large_diameter=0.7, length=2.5625, roll_diameter=0.25, stack_rise=2,
+                formats=["svg"])
         """
         return self._sender.send(
             _OVER_ROLLS_NOMINAL,
             {
+                "formats": formats,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
@@ -1377,6 +1408,72 @@ class TapersCalls:
                 "gauge_diameter": gauge_diameter,
                 "gauge_length": gauge_length,
                 "large_diameter_tolerance": large_diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def probed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        tip_diameter: float,
+        readings: Sequence[models.TaperProbedReading],
+        measure_error_limit: float | None = None,
+        depth_error_limit: float | None = None,
+        tip_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperProbedAnswer:
+        """Taper probed at depths.
+
+        Half angle and diameter at the face of a tapered hole, or an outer taper, from the travel of
+        a probe or a height gauge across it at depths, the tip's size taken off square to the
+        surface.
+
+        Largest request: 24 readings.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            surface: Surface that the indicator reads: `external`, a shaft or cone from outside;
+                `internal`, a bore or socket. Highest is where metal comes nearest to the indicator:
+                on a shaft toward its center's offset, in a bore opposite to it.
+            tip_diameter: Diameter of the probe's tip. [length, 1e-06 to 10000]
+            readings: Readings, each of a depth. [2 to 24 entries]
+            measure_error_limit: Largest error ± of each travel, in `units`. [length, 0 to 10000]
+            depth_error_limit: Largest error ± of each depth, in `units`. [length, 0 to 10000]
+            tip_error_limit: Largest error ± of the tip's diameter, in `units`. [length, 0 to 10000]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.TaperProbedAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.tapers.probed(units="mm", surface="internal", tip_diameter=2,
+                readings=[models.TaperProbedReading(depth=10, tip_travel=20),
+                models.TaperProbedReading(depth=40, tip_travel=40)], measure_error_limit=0.002,
+                depth_error_limit=0.005, tip_error_limit=0.001)
+        """
+        return self._sender.send(
+            _PROBED,
+            {
+                "units": units,
+                "surface": surface,
+                "tip_diameter": tip_diameter,
+                "readings": readings,
+                "measure_error_limit": measure_error_limit,
+                "depth_error_limit": depth_error_limit,
+                "tip_error_limit": tip_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,
@@ -2185,6 +2282,7 @@ class AsyncTapersCalls:
         large_ball_depth: float,
         small_ball_depth: float,
         length: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         measure_error_limit: float | None = None,
         roll_error_limit: float | None = None,
         timeout_seconds: float | None = None,
@@ -2194,6 +2292,7 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _OVER_BALLS,
             {
+                "formats": formats,
                 "units": units,
                 "large_ball_diameter": large_ball_diameter,
                 "small_ball_diameter": small_ball_diameter,
@@ -2215,6 +2314,7 @@ class AsyncTapersCalls:
         length: float,
         large_ball_diameter: float,
         small_ball_diameter: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -2228,6 +2328,7 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _OVER_BALLS_NOMINAL,
             {
+                "formats": formats,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
@@ -2253,6 +2354,7 @@ class AsyncTapersCalls:
         upper_measure: float,
         stack_rise: float,
         length: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         lower_stack: float = 0.0,
         measure_error_limit: float | None = None,
         roll_error_limit: float | None = None,
@@ -2264,6 +2366,7 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _OVER_ROLLS,
             {
+                "formats": formats,
                 "units": units,
                 "roll_diameter": roll_diameter,
                 "lower_measure": lower_measure,
@@ -2287,6 +2390,7 @@ class AsyncTapersCalls:
         length: float,
         roll_diameter: float,
         stack_rise: float,
+        formats: Sequence[Literal["svg"]] | None = None,
         included_angle: float | str | None = None,
         half_angle: float | str | None = None,
         taper_per_foot: float | None = None,
@@ -2302,6 +2406,7 @@ class AsyncTapersCalls:
         return await self._sender.send(
             _OVER_ROLLS_NOMINAL,
             {
+                "formats": formats,
                 "included_angle": included_angle,
                 "half_angle": half_angle,
                 "taper_per_foot": taper_per_foot,
@@ -2403,6 +2508,35 @@ class AsyncTapersCalls:
                 "gauge_diameter": gauge_diameter,
                 "gauge_length": gauge_length,
                 "large_diameter_tolerance": large_diameter_tolerance,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def probed(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        surface: Literal["external", "internal"],
+        tip_diameter: float,
+        readings: Sequence[models.TaperProbedReading],
+        measure_error_limit: float | None = None,
+        depth_error_limit: float | None = None,
+        tip_error_limit: float | None = None,
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.TaperProbedAnswer:
+        """Taper probed at depths. As `Halfangle.tapers.probed`, to be awaited."""
+        return await self._sender.send(
+            _PROBED,
+            {
+                "units": units,
+                "surface": surface,
+                "tip_diameter": tip_diameter,
+                "readings": readings,
+                "measure_error_limit": measure_error_limit,
+                "depth_error_limit": depth_error_limit,
+                "tip_error_limit": tip_error_limit,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

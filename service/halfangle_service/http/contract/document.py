@@ -38,6 +38,7 @@ from halfangle_service.http.contract.shared import (
     with_fields_shared,
     with_options_shared,
 )
+from halfangle_service.http.contract.sheets import SHEET_RESPONSE, sheet_items, sheet_response
 from halfangle_service.http.contract.shorter import (
     with_answers_alike,
     with_nulls_in_types,
@@ -88,6 +89,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         paths.update(_table_items(table))
     paths[BATCHES_PATH] = {"post": batch_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
+    paths.update(sheet_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
@@ -98,7 +100,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "paths": paths,
         "components": {
             "schemas": schemas,
-            "responses": problem_responses(),
+            "responses": {**problem_responses(), SHEET_RESPONSE: sheet_response()},
             "headers": HEADERS,
             "securitySchemes": SECURITY_SCHEMES,
         },

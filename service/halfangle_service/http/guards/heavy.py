@@ -2,12 +2,14 @@
 
 import asyncio
 from collections.abc import Callable
-from typing import Any
+from typing import Any, TypeVar
 
 from anyio import CapacityLimiter, to_thread
 from litestar.types import Receive
 
 from halfangle_service.http.problems import CallerGone, ProblemError, stopping
+
+MadeT = TypeVar("MadeT")
 
 
 class HeavyWork:
@@ -20,8 +22,8 @@ class HeavyWork:
         self._inside = 0
 
     async def run(
-        self, receive: Receive | None, work: Callable[..., bytes], *arguments: object
-    ) -> bytes:
+        self, receive: Receive | None, work: Callable[..., MadeT], *arguments: object
+    ) -> MadeT:
         """Work in a thread. `receive` tells when the caller leaves; its body has been read.
 
         None is for a row of a batch, which waits for its turn as long as it takes: a batch has one

@@ -24,7 +24,7 @@ from halfangle_service.trade.wording import degrees, figure
 #: Names of the stacks.
 HIGH, LOW = "High stack", "Low stack"
 UNITS_IN_WORDS: dict[Units, str] = {"in": "Lengths in inches.", "mm": "Lengths in millimetres."}
-_TALLEST = 92.0
+TALLEST = 92.0
 #: Radii of the angle's arc that are tried, as parts of the center distance.
 _RADII = (0.62, 0.54, 0.46, 0.38, 0.3)
 _USUAL = "What was not stated of plate and work is drawn as usual."
@@ -51,14 +51,16 @@ def set_up_svg(
     title: str = "Set-up",
     lines: Sequence[str] = (),
     width: float = WIDTH_MM,
+    tallest: float = TALLEST,
     headed: bool = True,
 ) -> str:
     """Draw one view of a set-up, or both tilts of a compound plate, one under the other.
 
-    `lines` stand under the title; `width` of the sheet in millimetres; all views have one scale.
+    `lines` stand under the title; `width` of the sheet in millimetres, `tallest` the most
+    height that what is drawn in a view takes without its words; all views have one scale.
     """
     sheet = Sheet(width=width)
-    scale = min(_scale(sheet, view, units) for view in views)
+    scale = min(_scale(sheet, view, units, tallest) for view in views)
     top = 0.0
     for view in views:
         top = _draw(sheet, view, units, scale, top)
@@ -119,14 +121,16 @@ def _scene(view: SetUpView, units: Units) -> _Scene:
     return _Scene(view, stands, tuple(s for s in stacks if s.sizes), piece, units)
 
 
-def _placed(sheet: Sheet, scene: _Scene, scale: float | None, top: float) -> View:
+def _placed(
+    sheet: Sheet, scene: _Scene, scale: float | None, top: float, tallest: float = TALLEST
+) -> View:
     """Place the view so that the sizes beside its stacks have room, too."""
     left = right = 6.0
     for _ in range(12):
         view = sheet.view(
             scene.window,
             scene.units,
-            _TALLEST,
+            tallest,
             (left, right),
             scale,
             top,
@@ -145,8 +149,8 @@ def _placed(sheet: Sheet, scene: _Scene, scale: float | None, top: float) -> Vie
     return view
 
 
-def _scale(sheet: Sheet, view: SetUpView, units: Units) -> float:
-    return _placed(sheet, _scene(view, units), None, 0.0).scale_to(units)
+def _scale(sheet: Sheet, view: SetUpView, units: Units, tallest: float) -> float:
+    return _placed(sheet, _scene(view, units), None, 0.0, tallest).scale_to(units)
 
 
 def _draw(sheet: Sheet, view: SetUpView, units: Units, scale: float, top: float) -> float:

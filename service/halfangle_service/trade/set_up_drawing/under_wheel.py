@@ -45,7 +45,7 @@ _ORDER: dict[BodyKind, int] = {
     "shank": 8,
     "cone": 9,
 }
-_TALLEST = 115.0
+TALLEST = 115.0
 #: Room for the height over all beside the sizes of a low stack.
 _DIMENSION = 16.0
 #: Names are cut to so much of the sheet.
@@ -130,12 +130,16 @@ def under_wheel_svg(
     title: str = "Wheel over the tilted plate",
     lines: Sequence[str] = (),
     width: float = WIDTH_MM,
+    tallest: float = TALLEST,
     headed: bool = True,
 ) -> str:
-    """Draw bodies, stacks, the wheel's head at both ends of its stroke, and the least gap."""
+    """Draw bodies, stacks, the wheel's head at both ends of its stroke, and the least gap.
+
+    `tallest`: most height, in millimetres on paper, that what is drawn takes without its words.
+    """
     sheet = Sheet(width=width)
     crop = _crop(set_up)
-    view = _placed(sheet, set_up, units, crop)
+    view = _placed(sheet, set_up, units, crop, tallest)
     _draw_bodies(sheet, set_up, view, units)
     draw_head(sheet, set_up.case, set_up.closest, view, crop)
     for stack in set_up.stacks(units):
@@ -189,13 +193,13 @@ def _swept(set_up: UnderWheel, radius: float, width: float, crop: float) -> list
     return [(first, 0.0), (max(last, first + width), min(crop, 2.0 * radius))]
 
 
-def _placed(sheet: Sheet, set_up: UnderWheel, units: Units, crop: float) -> View:
+def _placed(sheet: Sheet, set_up: UnderWheel, units: Units, crop: float, tallest: float) -> View:
     """Place the view so that dimensions and the sizes of the blocks have room beside it."""
     left = right = 16.0
     mirrored = set_up.raised in ("left", "front")
     for _ in range(12):
         window = _window(set_up, crop)
-        view = sheet.view(window, units, _TALLEST, (left, right), mirrored=mirrored)
+        view = sheet.view(window, units, tallest, (left, right), mirrored=mirrored)
         past = [s.overflow(sheet, view, _end(set_up, left=s.left)) for s in set_up.stacks(units)]
         room = _DIMENSION if set_up.low else 0.0
         over_left = max((at_left for at_left, _ in past), default=0.0) + (0.0 if mirrored else room)

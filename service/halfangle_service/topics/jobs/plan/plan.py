@@ -222,16 +222,23 @@ def plan(
     its stacks of one box and the errors to expect against the tolerances, ranked by one rule; and
     every way that cannot, with the reason and the nearest that works.
     """
+    return planned(request, profiles)
+
+
+def planned(request: JobPlanRequest, profiles: Profiles, shown: int = 0) -> Outcome[JobPlanResult]:
+    """The plan, with the steps and the advice of the way at a place of its `ways`."""
     profile = _profile(request, profiles)
     try:
-        return _planned(request, profile)
+        return _planned(request, profile, shown)
     except Refusal as refusal:
         if profile is None:
             raise
         raise in_profile(refusal, profile.name) from None
 
 
-def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[JobPlanResult]:
+def _planned(
+    request: JobPlanRequest, profile: ShopProfile | None, shown: int
+) -> Outcome[JobPlanResult]:
     """The plan with the equipment of a profile, or the request's own."""
     shop = profile.equipment if profile else request.equipment or PlanEquipment()
     wanted = wanted_of(request.feature, request.units)
@@ -266,7 +273,7 @@ def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[Jo
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
     entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
-    rows, first = [entry.row for entry in entries], entries[0].way
+    rows = [entry.row for entry in entries]
     shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
@@ -279,18 +286,24 @@ def _planned(request: JobPlanRequest, profile: ShopProfile | None) -> Outcome[Jo
         ranking=RANKING,
         ways=rows,
         told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
-        steps=steps_of(first, wanted, shank, rows[0].feed_plan),
+        steps=steps_of(entries[shown].way, wanted, shank, rows[shown].feed_plan),
         checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = (
-        *parts_advice.of_parts(job.feeding, rows[0].feed_plan, rows[0].clearance, request.room),
+        *parts_advice.of_parts(
+            job.feeding, rows[shown].feed_plan, rows[shown].clearance, request.room
+        ),
         *parts_advice.of_fouled(fouled),
         *parts_advice.of_observed(job.batch.growth, bool(request.observed_pieces)),
     )
-    of_plan = advice.of_plan(result, first, ways, rule, request.units)
-    return Outcome(result, (*noted, *safety.of_ways(wanted, shop, ways), *of_plan, *of_parts))
+    of_plan = advice.of_plan(result, entries[shown].way, ways, rule, request.units)
+    return Outcome(
+        result,
+        (*noted, *safety.of_ways(wanted, shop, ways), *of_plan, *of_parts),
+        stands_on=() if profile is None else (profile.digest,),
+    )
 
 
 def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
