@@ -275,10 +275,7 @@ class Feeding:
 
 @dataclass(frozen=True, slots=True)
 class Fed:
-    """How a way feeds: as it is answered, and the minutes that it grinds one piece, where known.
-
-    With how its slide moves, and the reading to stop by, None where none states its error.
-    """
+    """How a way feeds: as answered, minutes of a piece, its slide, the reading to stop by."""
 
     plan: PlanFeed
     minutes: float | None

@@ -284,16 +284,6 @@ class _Race:
             forecasts.append(entry.row.runout_budget.forecast)
         if entry.row.size_plan is not None:
             forecasts.append(entry.row.size_plan.forecast)
-        known = [
-            KnownAngle(
-                a.tolerance_arcsec,
-                budget.mean * a.per_unit,
-                half_width(budget) * a.per_unit if budget.contributions else None,
-                lacks=bool(budget.not_stated),
-            )
-            for budget, a in pairs
-        ]
-        standing = standing_by(known, self.finest_arcsec)
         batch = self.job.batch_by(entry.way)
         whole, most = entry.parts.whole, None
         if batch.growth is not None:
@@ -302,7 +292,20 @@ class _Race:
             anew = planned_batch(batch, angles)
             most, dressings = anew.pieces_per_dress, anew.dressings or 0
             whole = replace(whole, inspected=anew.pieces_inspected, dressings=dressings)
-        return rank_of(entry.way, forecast_on_a_dress(forecasts, most), standing, whole.total)
+        forecast = forecast_on_a_dress(forecasts, most)
+        # What ranks neither by its doubt nor by its room needs no uncertainty.
+        needed = forecast != "not-stated"
+        known = [
+            KnownAngle(
+                a.tolerance_arcsec,
+                budget.mean * a.per_unit,
+                half_width(budget) * a.per_unit if needed and budget.contributions else None,
+                lacks=bool(budget.not_stated),
+            )
+            for budget, a in pairs
+        ]
+        standing = standing_by(known, self.finest_arcsec)
+        return rank_of(entry.way, forecast, standing, whole.total)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""

@@ -110,10 +110,7 @@ def _of_views(turned: _Turned, way: Way) -> Way | RuledOut:
 def _budget(turned: _Turned, tilt: Budget, slopes: ViewSlopes, offset: float) -> Budget:
     """The budget of one view's angle, in radians, from that of the tilt."""
     parts = [
-        replace(
-            part,
-            sensitivity=part.sensitivity * (slopes.wheel if part.name == _WHEEL else slopes.base),
-        )
+        part.times(slopes.wheel if part.name == _WHEEL else slopes.base)
         for part in tilt.contributions
     ]
     missing, limit = list(tilt.not_stated), turned.base.swivel_error_limit_arcsec
