@@ -102,7 +102,7 @@ def test_the_largest_request_is_within_the_bound(name: str) -> None:
 
 def test_marks_within_texts_are_not_counted() -> None:
     """As many names as the largest request has are let through, whatever their texts hold."""
-    model = OPERATIONS["jobs.plan"].request
+    model: type[RequestModel] = OPERATIONS["jobs.plan"].request
     most = largest(model).names
     texts = (':"', "\\", '\\\\":', ",[{", '"\\":')
     fields = {f"n{place}": texts[place % len(texts)] for place in range(most)}

@@ -17,11 +17,7 @@ from halfangle_service.trade.stacks.nearest import choose_measured
 from halfangle_service.trade.stacks.search.disjoint import DisjointSearch
 from halfangle_service.trade.stacks.search.layers import MOST_CELLS
 from halfangle_service.trade.stacks.search.measured import MeasuredBlocks
-from halfangle_service.trade.stacks.search.stacking import (
-    MOST_COUNTED,
-    StackTable,
-    stack_table,
-)
+from halfangle_service.trade.stacks.search.stacking import MOST_COUNTED, StackTable, stack_table
 from halfangle_service.trade.stacks.search.work import Work
 from halfangle_service.trade.stacks.supply import Box, Piece
 from halfangle_service.trade.tables.blocks.sets import built_in_sets

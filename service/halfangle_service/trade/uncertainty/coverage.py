@@ -121,7 +121,13 @@ def probability_between(budget: Budget, low: float, high: float) -> float:
         freedom = max(1, math.floor(budget.degrees_of_freedom))
         below, above = (stdtr(freedom, x / budget.standard_uncertainty) for x in (low, high))
         return max(0.0, float(above - below))
-    return 0.0 if low >= high else probability_of(parts)(low, high)
+    return 0.0 if low >= high else _probability(parts, low, high)
+
+
+@lru_cache(maxsize=1024)
+def _probability(parts: Parts, low: float, high: float) -> float:
+    """Probability between two distances, kept as half-widths are."""
+    return probability_of(parts)(low, high)
 
 
 def guard_band(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> float:

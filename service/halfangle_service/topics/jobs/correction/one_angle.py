@@ -35,6 +35,12 @@ from halfangle_service.topics.jobs.correction.settings import (
     scale_setting,
     with_own,
 )
+from halfangle_service.topics.jobs.correction.slips import (
+    OneAngle,
+    Slips,
+    known_within,
+    slips_of_angle,
+)
 from halfangle_service.trade.correction.causes import Seen
 from halfangle_service.trade.uncertainty import Budget, forecast_of
 from halfangle_service.trade.unit_slips import require_center_distance
@@ -65,9 +71,11 @@ def of_angle(
     leave = None
     if found.error_arcsec is not None:
         leave = within_uncertainty(found.error_arcsec, found.budget)
-    setting = None
+    setting, slips = None, Slips()
     if set_up is not None and found.error_arcsec is not None:
-        setting = _setting(request, set_up, found, supply)
+        slips = _slips(request, set_up, found, supply)
+        if not slips.of_the_whole:
+            setting = _setting(request, set_up, found, supply)
     expected = None if setting is None else _expected(request, found, setting)
     forecast = None
     if expected is not None and found.tolerance_arcsec is not None:
@@ -78,8 +86,10 @@ def of_angle(
         observed=observed(request.observations),
         error_arcsec=found.error_arcsec,
         sense=found.sense if leave is False or found.error_arcsec is None else 0,
+        found=slips.evidence,
     )
-    result = answer_of(seen, leave, forecast=forecast, **_shown(found, setting, expected))
+    shown = _shown(found, setting, expected) | {"slips": slips.listed, "slips_found": slips.count}
+    result = answer_of(seen, leave, forecast=forecast, **shown)
     return result, found.error_arcsec
 
 
@@ -126,6 +136,25 @@ def _setting(
     if isinstance(set_up, CorrectionScaleDresser):
         return scale_setting(shown, set_up)
     return height_setting(shown, _stacks(request, set_up, supply))
+
+
+def _slips(
+    request: JobsCorrectionRequest, set_up: _OneAngle, found: Deviation, supply: Supply | None
+) -> Slips:
+    """The mistakes in setting that explain what was measured."""
+    stacks = None
+    if isinstance(set_up, CorrectionSinePlate | CorrectionSineDresser):
+        stacks = _stacks(request, set_up, supply)
+    plate, scale = isinstance(set_up, CorrectionSinePlate), isinstance(set_up, CorrectionSwivel)
+    angle = OneAngle(
+        found.wanted_rad,
+        found.counted != 1.0,
+        "plate" if plate else "swivel" if scale else "dresser",
+        stacks,
+        getattr(set_up, "zero", "") == "wheel-side",
+        request.units,
+    )
+    return slips_of_angle(angle, found.error_arcsec or 0.0, known_within(found.budget), supply)
 
 
 def _stacks(
