@@ -126,7 +126,7 @@ def tilted(shape: Any, degrees: float, to_origin: tuple[float, float]) -> Any:
 
 def circle(radius: float) -> Polygon:
     """A disc whose polygon is within a few millionths of it, its lowest point at 0, 0."""
-    return Point(0, radius).buffer(radius, quad_segs=512)
+    return Point(0, radius).buffer(radius, quad_segs=256)
 
 
 def least(
@@ -148,6 +148,6 @@ def head_along(radius: float = 3.5) -> Json:
     """Wheel, flange and guard in the wheel's plane, the wheel's lowest point at 0, 0."""
     return {
         "wheel": circle(radius),
-        "flange": Point(0, radius).buffer(1.5, quad_segs=512),
+        "flange": Point(0, radius).buffer(1.5, quad_segs=256),
         "guard": block(-4, radius - 1, 4, 3 * radius),
     }

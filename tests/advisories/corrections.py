@@ -32,6 +32,25 @@ def _reseated(**more: float) -> Request:
     }
 
 
+_COMPOUND: Request = {
+    "kind": "compound-plate",
+    "base_axis": "x",
+    "base_center_distance": 5,
+    "upper_center_distance": 5,
+}
+
+
+def _views(y_arcsec: float) -> Request:
+    """A face that rises to the right alone, as its side view shows it."""
+    return {"kind": "projected-angles", "x_angle": 10, "y_angle": y_arcsec / 3600}
+
+
+def _surface(y_arcsec: float) -> Request:
+    """The same measured, known to 10″ either way."""
+    found = {"kind": "surface", "orientation": _views(y_arcsec)}
+    return {**found, "measurement_error_limit_arcsec": 10}
+
+
 _SEATS: Request = {"work": None, "set_up": None, "observations": {}}
 
 ROWS: tuple[Row, ...] = (
@@ -87,6 +106,19 @@ ROWS: tuple[Row, ...] = (
         {"set": None, "sizes": [2, 0.5, 0.3], "measured": _error(-60.1)},
         {"measured__measured_error_arcsec": -59.9},
         "60″",
+    ),
+    caution(
+        "hinge-not-at-zero",
+        _CORRECTION,
+        {
+            "work": {"kind": "compound-face", "orientation": _views(0)},
+            "set_up": _COMPOUND,
+            "measured": _surface(9.6),
+            "observations": {},
+        },
+        {"measured": _surface(9.45)},
+        "base plate",
+        "side",
     ),
     note("correct-the-cause", _CORRECTION, {}, {"set_up": {"kind": "swivel"}}),
     caution(

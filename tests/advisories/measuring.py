@@ -11,7 +11,7 @@ ROWS: tuple[Row, ...] = (
         _BORE,
         {"lower_ball_depth": 53.86},
         {"lower_ball_depth": 53.84},
-        "29.99",
+        "29.98°",
         "counts by 173 %",
     ),
     caution("odd-size", _BORE, {"lower_ball_diameter": 100.1}, {"lower_ball_diameter": 100}),

@@ -121,7 +121,8 @@ def test_every_way_is_there(text: str, answer: models.JobPlanAnswer) -> None:
         assert words.said(way.forecast) in row
         assert words.error(way.angles[0].error_arcsec) in row
         assert words.minutes(way.total_minutes) in row
-    assert "4: not stated, so not counted: yaw of the work's axis." in rows[5]
+    lacking = [row.strip() for row in rows if row.startswith("   4: ")]
+    assert lacking == ["4: not stated, so not counted: yaw of the work's axis."]
     out = " ".join(section(text, "Ruled out").split())
     assert len(plan.ruled_out) == out.count("- ") > 3
     assert all(" ".join(way.reason.split()) in out for way in plan.ruled_out)
@@ -196,6 +197,27 @@ def test_every_kind_of_plan_keeps_to_its_columns(
     assert len(lines) > 100
     assert max(map(len, lines)) <= WIDTH
     assert "None" not in " ".join(lines)
+
+
+def test_a_size_with_a_tolerance_says_when_to_stop(client: Halfangle) -> None:
+    """Where the large diameter has one, between which readings to stop, to the safe side."""
+    job = copy.deepcopy(built_in_job())
+    job["feature"]["large_diameter_tolerance"] = 0.002
+    job["feeding"] |= {
+        "diameter_error_limit": 0.0002,
+        "dial_step": 0.0001,
+        "size_wear_per_piece": 0.0001,
+        "work_temperature_difference_celsius": 1,
+    }
+    answer = planned(client, job)
+    size = answer.result.ways[0].size_plan
+    assert size is not None
+    assert size.smallest_stop is not None
+    assert size.largest_stop is not None
+    said = " ".join(section(plan_text(answer, job), "Size").split())
+    low, high = re.findall(r"from ([\d.]+) in to ([\d.]+) in\.", said)[0]
+    assert size.smallest_stop <= float(low) < float(high) <= size.largest_stop
+    assert f"0.7500 in ± 0.00200 in: {words.said(size.forecast)}." in said
 
 
 def test_what_was_not_stated_is_said_so(client: Halfangle) -> None:

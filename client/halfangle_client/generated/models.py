@@ -1274,6 +1274,11 @@ class CorrectionCause(AnswerModel):
             "dresser-error",
             "scale-error",
             "wrong-hinge-order",
+            "wrong-hand",
+            "half-for-included",
+            "tangent-for-sine",
+            "complement-set",
+            "base-step-left-out",
             "seat-of-the-work",
             "temperature",
             "measurement",
@@ -1525,6 +1530,93 @@ class CorrectionSinePlate(RequestModel):
     """
     Blocks under the low roll now, in `units`; with `blocks`. [1 to 8 entries, each length,
     1e-06 to 10000]
+    """
+
+
+class CorrectionSlip(AnswerModel):
+    """A single mistake in setting that explains what was measured within its uncertainty."""
+
+    slip: (
+        Literal["wrong-block", "blocks-exchanged", "block-left-out", "block-too-many"]
+        | str
+        | Literal[
+            "included-for-half",
+            "half-of-half",
+            "tangent-for-sine",
+            "complement-set",
+            "base-step-left-out",
+            "hinges-exchanged",
+            "other-frame",
+            "angles-not-converted",
+            "mirrored",
+        ]
+    )
+    """What went wrong."""
+    cause: (
+        Literal[
+            "wrong-block",
+            "dirt-under-a-roll",
+            "plate-error",
+            "axis-not-parallel",
+            "axis-yawed",
+            "wheel-breakdown",
+            "diamond-wear",
+            "diamond-height",
+            "axis-height",
+            "dresser-error",
+            "scale-error",
+            "wrong-hinge-order",
+            "wrong-hand",
+            "half-for-included",
+            "tangent-for-sine",
+            "complement-set",
+            "base-step-left-out",
+            "seat-of-the-work",
+            "temperature",
+            "measurement",
+            "runout-of-the-socket",
+            "runout-of-the-part",
+        ]
+        | str
+    )
+    """The cause that it is; its check in `causes` tells it apart."""
+    words: str
+    """The mistake in plain words."""
+    setting: Literal["plate", "base", "upper", "dresser", "swivel"] | str | None
+    """Setting that a block is wrong in; null where the whole setting is."""
+    roll: Literal["high-roll", "low-roll"] | str | None
+    """
+    Roll that its stack stands under; null of a compound plate, whose stacks have one each,
+    and where the whole setting is wrong.
+    """
+    meant: float | None
+    """Block that belongs there; of blocks exchanged the one of the first stack. [length]"""
+    wrung: float | None
+    """Block wrung there; of blocks exchanged the one of the second stack. [length]"""
+    likeness: (
+        Literal[
+            "same-size",
+            "same-digits",
+            "neighbours-in-the-box",
+            "digits-swapped",
+            "one-digit",
+            "none",
+        ]
+        | str
+        | None
+    )
+    """How the one block is taken for the other; null of a whole setting."""
+    slip_errors_arcsec: list[float]
+    """
+    Error that it makes: of the half angle or the face, or of a compound face in the front
+    view and the side view. [each arcsecond]
+    """
+    unexplained_arcsec: list[float]
+    """What was measured less that. [each arcsecond]"""
+    right_heights: list[float]
+    """
+    Difference of stacks that sets what is wanted, of a compound plate the stack of each
+    plate; empty of a scale. [each length]
     """
 
 
@@ -2318,6 +2410,22 @@ class InspectionPlate(RequestModel):
     """
 
 
+class InspectionProbe(RequestModel):
+    """A height gauge or a measuring machine, to probe a cone or socket near both its ends."""
+
+    tip_diameter: float
+    """Diameter of the tip, in `units`. [length, 1e-06 to 10000]"""
+    measure_error_limit: float | None = None
+    """Largest error ± of each travel across the axis, in `units`. [length, 0 to 10000]"""
+    depth_error_limit: float | None = None
+    """Largest error ± of each depth, in `units`. [length, 0 to 10000]"""
+    tip_error_limit: float | None = None
+    """
+    Largest error ± of the tip's diameter, in `units`; counts for the size. [length, 0 to
+    10000]
+    """
+
+
 class InspectionReading(AnswerModel):
     """One figure to read, with its limits."""
 
@@ -2813,6 +2921,18 @@ class PlanFeeding(RequestModel):
     Largest error ± of the feed dial from the first touch on, the wheel's wear in it, in
     `units`. [length, 0 to 10000]
     """
+    dial_step: float | None = None
+    """Smallest step of the feed dial, in `units`; 0 where it has none. [length, 0 to 10000]"""
+    size_wear_per_piece: float | None = None
+    """
+    What the wheel loses in one piece, square to the surface, in `units`; counts where
+    pieces are stopped by the dial. [length, 0 to 10000]
+    """
+    work_temperature_difference_celsius: float | None = None
+    """
+    Largest difference ± of the work's temperature from that of what measures it, in °C.
+    [°C, 0 to 50]
+    """
 
 
 class PlanHingedBody(RequestModel):
@@ -2872,6 +2992,7 @@ class PlanMeansNotAtHand(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -2898,6 +3019,8 @@ class PlanMeasuring(RequestModel):
     """Balls."""
     gauges: InspectionGauges | None = None
     """A gauge by its depth, or two with sharp edges."""
+    probe: InspectionProbe | None = None
+    """A probe of known tip."""
     comparator: InspectionComparator | None = None
     """An optical comparator."""
     bluing: InspectionBluing | None = None
@@ -2944,6 +3067,7 @@ class PlanMistake(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -3084,6 +3208,63 @@ class PlanSetting(AnswerModel):
     """What to do, in plain words."""
 
 
+class PlanSetupPart(AnswerModel):
+    """A part of a set-up, in minutes."""
+
+    setup_part: (
+        Literal[
+            "equipment",
+            "block",
+            "stack",
+            "further-tilt",
+            "squaring",
+            "edge-trueing",
+            "turn-in-plan",
+        ]
+        | str
+    )
+    """Which part."""
+    times_done: int
+    """How often. [count]"""
+    minutes_each: float
+    """Time of each. [minute]"""
+
+
+class PlanSize(AnswerModel):
+    """The size that the feed ends at: the large diameter, or a face's distance."""
+
+    nominal_size: float
+    """The size wanted. [length]"""
+    size_tolerance: float
+    """± tolerance asked for. [length]"""
+    read_off: Literal["diameter", "axial-position", "height", "feed-dial"] | str
+    """The reading to stop by."""
+    aimed_stop: float | None
+    """What to stop at: the middle of both below; null where they are. [length]"""
+    smallest_stop: float | None
+    """
+    Smallest reading at which the size is inside by `decision_rule`; null where none says
+    so, or what it is counted from was not stated. [length]
+    """
+    largest_stop: float | None
+    """Largest such reading; null likewise. [length]"""
+    pieces_between: int
+    """
+    Pieces that are stopped by the dial as the first of a dress was; 0 where each is stopped
+    by its own reading. [count]
+    """
+    size_error: LengthEstimate
+    """
+    The size's error to expect, stopped there: by the reading, the dial's step, the wheel's
+    wear and warmth of the work.
+    """
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """
+    Whether it will keep the tolerance, by `decision_rule`; never `holds` with something not
+    stated.
+    """
+
+
 class PlanSlopedWork(RequestModel):
     """The same with what of its top lies before the face."""
 
@@ -3160,6 +3341,16 @@ class PlanStopReading(AnswerModel):
     """The layer, square to the surface, that this error comes to. [length]"""
 
 
+class PlanSwivelBase(RequestModel):
+    """What turns work in plan on a plate: a swivelling base, or an angle set against its rail."""
+
+    swivel_error_limit_arcsec: float | None = None
+    """
+    Largest error ± of the angle in plan, the trueing of the work with it. [arcsecond, 0 to
+    324000]
+    """
+
+
 class PlanThreshold(AnswerModel):
     """A value above which another way is best."""
 
@@ -3181,6 +3372,8 @@ class PlanTime(AnswerModel):
 
     setup_minutes: float
     """To set up, the first dress with it. [minute]"""
+    setup_parts: list[PlanSetupPart]
+    """What that is made of: the equipment's own time, blocks, stacks and the rest."""
     loading_minutes: float
     """
     To put a piece in and take it out; 0 where `minutes_per_piece` was stated, which holds
@@ -3191,13 +3384,41 @@ class PlanTime(AnswerModel):
     inspection_minutes: float
     """To inspect one piece. [minute]"""
     dressing_minutes: float
-    """To dress the wheel again (common practice, no source). [minute]"""
+    """To dress the wheel again. [minute]"""
     pieces_inspected: int
     """Pieces that are inspected: first and last where no dress is known. [count]"""
     dressings: int
     """Dresses between the pieces; 0 where not told. [count]"""
     by_feed: bool
     """Whether the time of a piece follows from the feed."""
+
+
+class PlanTimes(RequestModel):
+    """
+    What a shop takes in time beside each way's own set-up and inspection, in minutes.
+
+    The usual times are common practice, no source.
+    """
+
+    block_minutes: float = 1.0
+    """To clean and wring a block. [minute, 0 to 10000]"""
+    stack_minutes: float = 2.0
+    """To measure a stack and put it under its roll. [minute, 0 to 10000]"""
+    further_tilt_minutes: float = 10.0
+    """To set another plate than the first, and lock it. [minute, 0 to 10000]"""
+    squaring_minutes: float = 15.0
+    """
+    To square what holds work turned a quarter on the plate, by indicator. [minute, 0 to
+    10000]
+    """
+    edge_trueing_minutes: float = 3.0
+    """To indicate the edge of a face's work true to the plate. [minute, 0 to 10000]"""
+    turn_in_plan_minutes: float = 10.0
+    """To turn work in plan by an angle on the plate. [minute, 0 to 10000]"""
+    loading_minutes: float = 1.0
+    """To put a piece in and take it out. [minute, 0 to 10000]"""
+    dressing_minutes: float = 3.0
+    """To dress the wheel again between pieces. [minute, 0 to 10000]"""
 
 
 class PlanWheelHead(RequestModel):
@@ -3361,6 +3582,7 @@ class PlannedMeans(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -3648,6 +3870,7 @@ class RuledOutInspection(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -3671,6 +3894,7 @@ class RuledOutWay(AnswerModel):
             "sine-plate",
             "stacks-under-both-rolls",
             "quarter-turn",
+            "sine-plate-turned-in-plan",
             "compound-sine-plate",
             "dressed-wheel",
             "wheel-side",
@@ -7360,9 +7584,17 @@ class JobsCorrectionResult(AnswerModel):
     """
     settings: list[CorrectionSetting]
     """
-    The change of each setting; empty without a set-up, of a runout, and where only the
-    sense is known.
+    The change of each setting; empty without a set-up, of a runout, where only the sense is
+    known, and where a mistake in the whole setting explains it: then set anew.
     """
+    slips: list[CorrectionSlip] | None
+    """
+    Single mistakes in setting that explain what was measured within its uncertainty, the
+    most plausible first, no more than eight; null where that uncertainty was not stated,
+    without a set-up and of a runout.
+    """
+    slips_found: int | None
+    """How many there are; null likewise. [count]"""
     seats: CorrectionSeats | None
     """Of a runout read twice; else null."""
     expected_included_angle_error_arcsec: ArcsecEstimate | None
@@ -7503,6 +7735,13 @@ class PlanAdapter(RequestModel):
 class PlanAngledFace(RequestModel):
     """A plane face at an angle to its base."""
 
+    face_distance: float | None = None
+    """
+    Distance of the face from what it is measured from, square to it, in `units`. [length,
+    1e-06 to 10000]
+    """
+    face_distance_tolerance: float | None = None
+    """± tolerance of that distance, in `units`. [length, 0 to 10000]"""
     face_angle: float | str
     """
     Angle between the face and the base, in degrees. [degree, over 0, under 90; or text in
@@ -7562,6 +7801,11 @@ class PlanCenter(RequestModel):
     Larger diameter of the cone, where it meets the body, in `units`. [length, 1e-06 to
     10000]
     """
+    large_diameter_tolerance: float | None = None
+    """
+    ± tolerance of the large diameter, in `units`; absent, nothing is said of it. [length, 0
+    to 10000]
+    """
     kind: Literal["center"]
 
 
@@ -7590,6 +7834,7 @@ class PlanChecks(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -7635,6 +7880,13 @@ class PlanClearance(AnswerModel):
 class PlanCompoundFace(RequestModel):
     """A plane face that slopes in both views of its drawing."""
 
+    face_distance: float | None = None
+    """
+    Distance of the face from what it is measured from, square to it, in `units`. [length,
+    1e-06 to 10000]
+    """
+    face_distance_tolerance: float | None = None
+    """± tolerance of that distance, in `units`. [length, 0 to 10000]"""
     kind: Literal["compound-face"]
     orientation: Annotated[
         SineProjectedAngles | SineTrueTilt | SineNormal, Field(discriminator="kind")
@@ -7762,6 +8014,11 @@ class PlanCone(RequestModel):
     Runout of the cone to its shank that the drawing allows, as full indicator movement
     square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
     """
+    large_diameter_tolerance: float | None = None
+    """
+    ± tolerance of the large diameter, in `units`; absent, nothing is said of it. [length, 0
+    to 10000]
+    """
     kind: Literal["cone"]
 
 
@@ -7833,6 +8090,11 @@ class PlanDressedWheel(RequestModel):
 class PlanFeed(AnswerModel):
     """How the allowance comes off."""
 
+    dial_measures: Literal["square-to-surface", "radius", "diameter", "axial"] | str
+    """
+    What the feed dial measures of a layer, as `amount_is` of `tapers.infeed` has it: by the
+    way that the slide goes.
+    """
     rough: PlanPhase | None
     """Roughing; null where the allowance is unknown, or all of it is finished."""
     finish: PlanPhase | None
@@ -7888,6 +8150,8 @@ class PlanSinePlate(RequestModel):
     plate, or the work's own side. Takes the place of `axis_pitch_error_limit_arcsec` there.
     [arcsecond, 0 to 324000]
     """
+    swivel_base: PlanSwivelBase | None = None
+    """What turns work in plan on it. Absent where there is nothing."""
     tilt_direction: Literal["along-travel", "across-travel"] = "along-travel"
     """
     Whether the plate tilts along the table's travel (the wheel is seen as a circle) or
@@ -7956,6 +8220,11 @@ class PlanTaper(RequestModel):
     """
     Runout of the cone to its shank that the drawing allows, as full indicator movement
     square to the axis, in `units`; needs `shank`. [length, 1e-06 to 10000]
+    """
+    large_diameter_tolerance: float | None = None
+    """
+    ± tolerance of the large diameter, in `units`; absent, nothing is said of it. [length, 0
+    to 10000]
     """
     kind: Literal["taper-plug", "taper-socket"]
     """Which of both it is."""
@@ -8051,6 +8320,7 @@ class PlannedInspection(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -8132,6 +8402,7 @@ class PlannedWay(AnswerModel):
             "sine-plate",
             "stacks-under-both-rolls",
             "quarter-turn",
+            "sine-plate-turned-in-plan",
             "compound-sine-plate",
             "dressed-wheel",
             "wheel-side",
@@ -8142,8 +8413,10 @@ class PlannedWay(AnswerModel):
     """Which way."""
     equipment: list[str]
     """What it takes of the shop, by name."""
+    in_words: str
+    """It in plain words, with its equipment, as no other of `ways` is called."""
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
-    """Whether every limit will be kept."""
+    """Whether every limit will be kept, by the first piece on a dress at least."""
     angles: list[PlanAngle]
     """The angle, or both of a compound face."""
     room_to_prove_arcsec: float | None
@@ -8165,6 +8438,8 @@ class PlannedWay(AnswerModel):
     """That time by its parts."""
     feed_plan: PlanFeed
     """How the allowance is ground off, and when to stop."""
+    size_plan: PlanSize | None
+    """When to stop so that the size comes inside its tolerance; null where none was stated."""
     batch: PlanBatch
     """When to dress, and which pieces to measure."""
     mistakes: list[PlanMistake]
@@ -9389,6 +9664,7 @@ class InspectionPlanResult(AnswerModel):
             "over-balls",
             "gauge-depth",
             "two-gauges",
+            "probe",
             "sine-plate",
             "comparator",
             "bluing",
@@ -9817,6 +10093,7 @@ class JobPlanResult(AnswerModel):
             "sine-plate",
             "stacks-under-both-rolls",
             "quarter-turn",
+            "sine-plate-turned-in-plan",
             "compound-sine-plate",
             "dressed-wheel",
             "wheel-side",
@@ -10028,6 +10305,7 @@ __all__ = [
     "CorrectionSetting",
     "CorrectionSineDresser",
     "CorrectionSinePlate",
+    "CorrectionSlip",
     "CorrectionStack",
     "CorrectionSurface",
     "CorrectionSwivel",
@@ -10071,6 +10349,7 @@ __all__ = [
     "InspectionPlanAnswer",
     "InspectionPlanResult",
     "InspectionPlate",
+    "InspectionProbe",
     "InspectionReading",
     "InspectionRolls",
     "InspectionSetting",
@@ -10133,14 +10412,18 @@ __all__ = [
     "PlanSeatReading",
     "PlanSetUpCheck",
     "PlanSetting",
+    "PlanSetupPart",
     "PlanSinePlate",
+    "PlanSize",
     "PlanSlopedWork",
     "PlanStack",
     "PlanStep",
     "PlanStopReading",
+    "PlanSwivelBase",
     "PlanTaper",
     "PlanThreshold",
     "PlanTime",
+    "PlanTimes",
     "PlanWheel",
     "PlanWheelHead",
     "PlanWheelSide",

@@ -1,6 +1,7 @@
 """A job's plan written for a person at the machine: plain text in no more than 100 columns."""
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from halfangle_client.generated import models
@@ -24,6 +25,7 @@ def plan_text(answer: models.JobPlanAnswer, request: Mapping[str, Any], shown: S
     chosen.put_settings(sheet, best, units)
     proof.put_steps(sheet, plan)
     chosen.put_feed(sheet, best.feed_plan, units)
+    chosen.put_size(sheet, best.size_plan, units)
     chosen.put_clearance(sheet, best.clearance, units)
     proof.put_checks(sheet, plan.checks, units)
     proof.put_mistakes(sheet, best)
@@ -53,9 +55,8 @@ def _put_head(sheet: Sheet, plan: models.JobPlanResult, units: str, pieces: int)
         f"{words.said(feature.kind).capitalize()}: {'; '.join(wanted)}. {many}. All lengths in "
         f"{words.LENGTHS.get(units, units)}."
     )
-    way = words.way_words(best.way, best.equipment)
     taken = "The first of the ways, none of which is fit" if plan.best is None else "Way taken"
-    sheet.say(f"{taken}: {way}. Forecast of all limits: {words.said(best.forecast)}.")
+    sheet.say(f"{taken}: {best.in_words}. Forecast of all limits: {words.said(best.forecast)}.")
 
 
 def _angle(feature: models.PlannedFeature, best: models.PlannedWay) -> str:
@@ -69,14 +70,28 @@ def _angle(feature: models.PlannedFeature, best: models.PlannedWay) -> str:
     return f"{words.angle(degrees, tolerance)} to its base, {allowed}{each}"
 
 
-def _put_advisories(sheet: Sheet, advisories: list[models.Advisory]) -> None:
-    """The heaviest first: who reads one line reads the one that stops the job."""
+def _put_advisories(sheet: Sheet, advisories: Sequence[models.Advisory]) -> None:
+    """The heaviest first: who reads one line reads the one that stops the job.
+
+    A last sentence that several have in common stands once, below them.
+    """
     if advisories:
         sheet.section("Mind first")
+    lasts = Counter(_last(each.message) for each in advisories)
+    shared = [last for last, count in lasts.items() if count > 1]
     for severity, mark in _BY_WEIGHT.items():
-        for advisory in advisories:
-            if advisory.severity == severity:
-                sheet.say(f"{mark}: {advisory.message}", "", "  ")
+        for each in advisories:
+            if each.severity == severity:
+                own = each.message.removesuffix(_last(each.message)).rstrip()
+                message = own if own and _last(each.message) in shared else each.message
+                sheet.say(f"{mark}: {message}", "", "  ")
+    for last in shared:
+        sheet.say(f"Of all of these: {last}", "", "  ")
+
+
+def _last(message: str) -> str:
+    """The last sentence of a message."""
+    return message.rpartition(". ")[2]
 
 
 def _put_sources(sheet: Sheet, plan: models.JobPlanResult, basis: models.Basis) -> None:

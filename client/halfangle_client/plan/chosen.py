@@ -117,6 +117,23 @@ def _stop_row(each: models.PlanStopReading, stop_by: str | None, units: str) -> 
     )
 
 
+def put_size(sheet: Sheet, size: models.PlanSize | None, units: str) -> None:
+    """Between which readings to stop, where the size has a tolerance."""
+    if size is None:
+        return
+    sheet.section("Size")
+    expected, stop = words.small(size.size_error.expanded_uncertainty, units), ""
+    if size.aimed_stop is not None:
+        zone = words.within(size.smallest_stop, size.largest_stop, units, "length")
+        stop = f"; stop at {words.size(size.aimed_stop, units)}, from {zone}"
+    sheet.say(
+        f"{words.size(size.nominal_size, units)} ± {words.small(size.size_tolerance, units)}: "
+        f"{words.said(size.forecast)}. Stopped by the {words.said(size.read_off)} its error to "
+        f"expect is ± {expected}{stop}."
+    )
+    _put_missing(sheet, size.size_error.not_stated)
+
+
 def put_clearance(sheet: Sheet, clearance: models.PlanClearance | None, units: str) -> None:
     """Whether everything clears."""
     sheet.section("Clearance")
@@ -236,7 +253,11 @@ def _times(
     """What each part of the time is, and how often it is taken."""
     known = "by the feed" if time.by_feed else "as usual; by the feed it is not known of every way"
     known = known if stated is None else "as stated"
-    yield "set up", words.minutes(time.setup_minutes), "once, the first dress with it"
+    parts = ", ".join(
+        f"{words.said(part.setup_part)} {words.minutes(part.minutes_each * part.times_done)}"
+        for part in time.setup_parts
+    )
+    yield "set up", words.minutes(time.setup_minutes), f"once, the first dress with it: {parts}"
     if time.loading_minutes:
         yield "load", words.minutes(time.loading_minutes), words.times(pieces)
     yield "grind", words.minutes(time.minutes_per_piece), f"{words.times(pieces)}, {known}"

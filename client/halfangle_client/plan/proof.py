@@ -30,8 +30,9 @@ def put_checks(sheet: Sheet, checks: models.PlanChecks, units: str) -> None:
     if not checks.inspections:
         sheet.say("No means at hand measures it.")
     for means in checks.inspections:
-        finest = ", the finest that proves the angle" if means.means == checks.best else ""
-        sheet.say(f"{words.said(means.means).capitalize()}{finest}. {means.how}", "- ")
+        view = "" if means.of is None else f" for the {words.said(means.of)}"
+        finest = ", the finest that proves it" if means.means == checks.best else ""
+        sheet.say(f"{words.said(means.means).capitalize()}{view}{finest}. {means.how}", "- ")
         sheet.table(
             (("", *row) for row in _readings(means, units)),
             "llrrr",
@@ -40,6 +41,8 @@ def put_checks(sheet: Sheet, checks: models.PlanChecks, units: str) -> None:
         sheet.points(_proof(means), "  ")
     for out in checks.ruled_out:
         sheet.say(f"Not by {words.said(out.means)}: {out.reason}", "- ")
+    for lacks in checks.not_at_hand:
+        sheet.say(f"Not at hand: {words.said(lacks.means)}. {lacks.action}", "- ")
 
 
 def put_mistakes(sheet: Sheet, way: models.PlannedWay) -> None:

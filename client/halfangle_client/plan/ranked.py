@@ -17,7 +17,7 @@ def put_ways(sheet: Sheet, plan: models.JobPlanResult, pieces: int) -> None:
                 words.said(way.forecast),
                 *_angle_of(way),
                 words.minutes(way.total_minutes),
-                words.way_words(way.way, way.equipment),
+                way.in_words,
             )
             for place, way in enumerate(plan.ways, start=1)
         ),

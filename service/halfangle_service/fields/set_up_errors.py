@@ -12,7 +12,7 @@ from halfangle_service.trade.sine.angle_model import SetUp, Term, acts
 from halfangle_service.trade.tables.materials.expansion import REFERENCE_CELSIUS, MaterialName
 
 Limit = NonNegativeLength | None
-_Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
+Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")] | None
 
 #: Terms stated here, which have the names of these fields; those of the stack and the wheel come
 #: with the request.
@@ -84,10 +84,10 @@ class SetUpErrorFields(RequestModel):
         "of like ones the coefficients are known only to so much.",
         examples=[22.0],
     )
-    temperature_error_limit_celsius: _Kelvins = Field(
+    temperature_error_limit_celsius: Kelvins = Field(
         None, description="Largest error ± of the temperature of plate and blocks, in kelvins."
     )
-    temperature_difference_celsius: _Kelvins = Field(
+    temperature_difference_celsius: Kelvins = Field(
         None, description="Limit ± of the difference of the blocks' temperature to the plate's."
     )
     plate_material: MaterialName = Field("steel", description="Material of the plate.")

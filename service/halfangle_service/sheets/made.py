@@ -80,8 +80,8 @@ def page_for(operation: AnyOperation, request: Any, choice: Choice) -> Page:
     """
     outcome, place = _outcome(operation, request, choice)
     fingerprint = operation.fingerprint(request, outcome)
-    # As it was sent, so that it can be sent again.
-    sent = request.model_dump_json(exclude_unset=True, indent=1)
+    # As it can be sent again; without defaults, so that one request is written in one way.
+    sent = request.model_dump_json(exclude_defaults=True, indent=1)
     title = getattr(request, "job", operation.title)
     code = code_of(operation.path, request, fingerprint, title)
     origin = Origin(operation.name, __version__, fingerprint, sent, code)

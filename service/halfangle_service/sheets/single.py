@@ -84,7 +84,7 @@ def single_sheet(
 
 def _given(request: BaseModel) -> str:
     """What was asked, field by field, as far as it is short."""
-    sent = request.model_dump(exclude_unset=True)
+    sent = request.model_dump(exclude_defaults=True)
     units = sent.get("units")
     told = (_asked(name, value, units) for name, value in sent.items())
     return "; ".join(part for part in told if part) + "."

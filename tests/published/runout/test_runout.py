@@ -324,8 +324,9 @@ def test_a_long_reading_does_not_hold_up_the_others() -> None:
     ):
         operation = operations[verb]
         assert callable(operation.heavy)
-        few = operation.request.model_validate(dict(operation.example))
-        many = operation.request.model_validate(dict(operation.example) | {field: entries})
+        asked = {k: v for k, v in operation.example.items() if k != "formats"}
+        few = operation.request.model_validate(asked)
+        many = operation.request.model_validate(asked | {field: entries})
         assert (operation.heavy(few), operation.heavy(many)) == (False, True)
 
 

@@ -22,7 +22,12 @@ COMPOUND: dict[str, Any] = {
     "frame": "part",
     "orientation": {"kind": "projected-angles", "x_angle": 30, "y_angle": 20},
 }
-SINE = sorted(name for name in load_registry().operations if name.startswith("sine."))
+#: The sine operations that are told a plate's size; `sine.over-pin` is told its angle alone.
+SINE = sorted(
+    name
+    for name in load_registry().operations
+    if name.startswith("sine.") and name != "sine.over-pin"
+)
 
 
 def _codes(answer: dict[str, Any]) -> list[str]:

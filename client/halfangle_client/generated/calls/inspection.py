@@ -485,6 +485,7 @@ class InspectionCalls:
         rolls: models.InspectionRolls | None = None,
         balls: models.InspectionBalls | None = None,
         gauges: models.InspectionGauges | None = None,
+        probe: models.InspectionProbe | None = None,
         comparator: models.InspectionComparator | None = None,
         bluing: models.InspectionBluing | None = None,
         plate: models.InspectionPlate | None = None,
@@ -500,7 +501,7 @@ class InspectionCalls:
         cannot see; and each means that finds no room or cannot reach, with the reason and the
         nearest that works.
 
-        Largest request: six means, a stack of up to 8 blocks from up to 500.
+        Largest request: seven means, a stack of up to 8 blocks from up to 500.
 
         Args:
             units: Unit of every length here and in the answer.
@@ -521,6 +522,7 @@ class InspectionCalls:
             rolls: Pairs of rolls.
             balls: Balls.
             gauges: A gauge by its depth, or two with sharp edges.
+            probe: A probe of known tip.
             comparator: An optical comparator.
             bluing: A gauge and a marking film.
             plate: A sine bar or plate, with an indicator.
@@ -576,6 +578,7 @@ class InspectionCalls:
                 "rolls": rolls,
                 "balls": balls,
                 "gauges": gauges,
+                "probe": probe,
                 "comparator": comparator,
                 "bluing": bluing,
                 "feature": feature,
@@ -607,6 +610,7 @@ class InspectionCalls:
         rolls: models.InspectionRolls | None = None,
         balls: models.InspectionBalls | None = None,
         gauges: models.InspectionGauges | None = None,
+        probe: models.InspectionProbe | None = None,
         comparator: models.InspectionComparator | None = None,
         bluing: models.InspectionBluing | None = None,
         plate: models.InspectionPlate | None = None,
@@ -640,6 +644,7 @@ class InspectionCalls:
             rolls: Pairs of rolls.
             balls: Balls.
             gauges: A gauge by its depth, or two with sharp edges.
+            probe: A probe of known tip.
             comparator: An optical comparator.
             bluing: A gauge and a marking film.
             plate: A sine bar or plate, with an indicator.
@@ -677,6 +682,7 @@ class InspectionCalls:
                 "rolls": rolls,
                 "balls": balls,
                 "gauges": gauges,
+                "probe": probe,
                 "comparator": comparator,
                 "bluing": bluing,
                 "feature": feature,
@@ -1146,6 +1152,7 @@ class AsyncInspectionCalls:
         rolls: models.InspectionRolls | None = None,
         balls: models.InspectionBalls | None = None,
         gauges: models.InspectionGauges | None = None,
+        probe: models.InspectionProbe | None = None,
         comparator: models.InspectionComparator | None = None,
         bluing: models.InspectionBluing | None = None,
         plate: models.InspectionPlate | None = None,
@@ -1169,6 +1176,7 @@ class AsyncInspectionCalls:
                 "rolls": rolls,
                 "balls": balls,
                 "gauges": gauges,
+                "probe": probe,
                 "comparator": comparator,
                 "bluing": bluing,
                 "feature": feature,
@@ -1200,6 +1208,7 @@ class AsyncInspectionCalls:
         rolls: models.InspectionRolls | None = None,
         balls: models.InspectionBalls | None = None,
         gauges: models.InspectionGauges | None = None,
+        probe: models.InspectionProbe | None = None,
         comparator: models.InspectionComparator | None = None,
         bluing: models.InspectionBluing | None = None,
         plate: models.InspectionPlate | None = None,
@@ -1225,6 +1234,7 @@ class AsyncInspectionCalls:
                 "rolls": rolls,
                 "balls": balls,
                 "gauges": gauges,
+                "probe": probe,
                 "comparator": comparator,
                 "bluing": bluing,
                 "feature": feature,

@@ -483,6 +483,7 @@ class JobsCalls:
         pieces: int = 1,
         observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
         minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
         feeding: models.PlanFeeding | None = None,
         room: models.PlanRoom | None = None,
         decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
@@ -511,6 +512,7 @@ class JobsCalls:
             minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
                 known of every way, else 10 minutes (common practice, no source). [minute, 0 to
                 10000]
+            times: What the shop takes in time.
             feeding: How the shop feeds.
             room: The gap and the room that are wanted.
             decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
@@ -574,6 +576,7 @@ class JobsCalls:
                 "pieces": pieces,
                 "observed_pieces": observed_pieces,
                 "minutes_per_piece": minutes_per_piece,
+                "times": times,
                 "feeding": feeding,
                 "room": room,
                 "decision_rule": decision_rule,
@@ -602,6 +605,7 @@ class JobsCalls:
         pieces: int = 1,
         observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
         minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
         feeding: models.PlanFeeding | None = None,
         room: models.PlanRoom | None = None,
         decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
@@ -631,6 +635,7 @@ class JobsCalls:
             minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
                 known of every way, else 10 minutes (common practice, no source). [minute, 0 to
                 10000]
+            times: What the shop takes in time.
             feeding: How the shop feeds.
             room: The gap and the room that are wanted.
             decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
@@ -666,6 +671,7 @@ class JobsCalls:
                 "pieces": pieces,
                 "observed_pieces": observed_pieces,
                 "minutes_per_piece": minutes_per_piece,
+                "times": times,
                 "feeding": feeding,
                 "room": room,
                 "decision_rule": decision_rule,
@@ -881,6 +887,7 @@ class AsyncJobsCalls:
         pieces: int = 1,
         observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
         minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
         feeding: models.PlanFeeding | None = None,
         room: models.PlanRoom | None = None,
         decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
@@ -900,6 +907,7 @@ class AsyncJobsCalls:
                 "pieces": pieces,
                 "observed_pieces": observed_pieces,
                 "minutes_per_piece": minutes_per_piece,
+                "times": times,
                 "feeding": feeding,
                 "room": room,
                 "decision_rule": decision_rule,
@@ -928,6 +936,7 @@ class AsyncJobsCalls:
         pieces: int = 1,
         observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
         minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
         feeding: models.PlanFeeding | None = None,
         room: models.PlanRoom | None = None,
         decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
@@ -951,6 +960,7 @@ class AsyncJobsCalls:
                 "pieces": pieces,
                 "observed_pieces": observed_pieces,
                 "minutes_per_piece": minutes_per_piece,
+                "times": times,
                 "feeding": feeding,
                 "room": room,
                 "decision_rule": decision_rule,

@@ -685,9 +685,11 @@ class TapersCalls:
             designation: Designation of a standard taper or rate, as `GET /v1/tapers/standard` and
                 `GET /v1/tapers/rates` list them, or what a toolmaker calls it: `MT3`, `B&S 9`,
                 `JT33`, `NT40`, `1:20`. The answer says what it was read as. [1 to 60 characters]
-            amount_is: How `amount` is measured. `square-to-surface`: as a sine plate feeds down
-                under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled
-                workhead feeds; `axial`: as the gauge line and the point move.
+            amount_is: How `amount` is measured. `square-to-surface`: as a slide feeds that goes
+                square to the generator, over a sine plate, beside a swivelled workhead or with the
+                wheel's side; `radius`: at a fixed station, as a slide feeds that goes square to the
+                work's axis, to a flank dressed on the wheel; `diameter`: twice that; `axial`: as
+                the gauge line and the point move.
             downfeed_per_pass: Feed a pass, square to the surface. [length, 1e-06 to 10000]
             spark_out_passes: Passes without feed at the end. [count, 0 to 100]
             length: Length of the cone along its axis; needed with `half_angle_error_arcsec`

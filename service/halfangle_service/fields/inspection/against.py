@@ -17,6 +17,7 @@ from halfangle_service.trade.inspection.by_depth import (
     inspected_by_depth,
     inspected_by_two_gauges,
 )
+from halfangle_service.trade.inspection.by_probe import ProbeAtHand, inspected_by_probe
 from halfangle_service.trade.inspection.comparator import inspected_on_screen
 from halfangle_service.trade.inspection.means import (
     Inspected,
@@ -36,6 +37,7 @@ OF_A_CONE: dict[str, tuple[MeansName, str]] = {
     "rolls": ("over-rolls", "Rolls lie against a cone from both sides; a face has one."),
     "balls": ("over-balls", "Balls rest in a socket; a face has none."),
     "gauges": ("gauge-depth", "A gauge rests on a cone; a face has none."),
+    "probe": ("probe", "A probe travels across a cone; a face has one side."),
     "bluing": ("bluing", "The gauge of a taper is blued; a face has none."),
 }
 
@@ -88,6 +90,17 @@ def _of_a_cone(
                 units,
                 lambda: inspected_by_two_gauges(part, made, units, rule),
             )
+    if (probe := at_hand.probe) is not None:
+        tip = ProbeAtHand(
+            probe.tip_diameter,
+            ROUND_RISE[units],
+            probe.measure_error_limit,
+            probe.depth_error_limit,
+            probe.tip_error_limit,
+        )
+        yield _or_swallowed(
+            "probe", "probe", units, lambda: inspected_by_probe(part, tip, units, rule)
+        )
 
 
 def _or_swallowed(

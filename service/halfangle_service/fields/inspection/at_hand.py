@@ -82,6 +82,19 @@ class InspectionGauges(RequestModel):
     )
 
 
+class InspectionProbe(RequestModel):
+    """A height gauge or a measuring machine, to probe a cone or socket near both its ends."""
+
+    tip_diameter: Length = Field(description="Diameter of the tip, in `units`.", examples=[0.1])
+    measure_error_limit: Limit = Field(
+        None, description="Largest error ± of each travel across the axis, in `units`."
+    )
+    depth_error_limit: Limit = Field(None, description="Largest error ± of each depth, in `units`.")
+    tip_error_limit: Limit = Field(
+        None, description="Largest error ± of the tip's diameter, in `units`; counts for the size."
+    )
+
+
 class InspectionComparator(RequestModel):
     """An optical comparator or a toolmaker's microscope."""
 
@@ -119,7 +132,7 @@ class InspectionBluing(RequestModel):
 
 
 #: The means of measuring, by the fields of `MeansAtHandFields`.
-MEANS_AT_HAND = ("rolls", "balls", "gauges", "comparator", "bluing")
+MEANS_AT_HAND = ("rolls", "balls", "gauges", "probe", "comparator", "bluing")
 
 
 class MeansAtHandFields(RequestModel):
@@ -130,5 +143,6 @@ class MeansAtHandFields(RequestModel):
     gauges: InspectionGauges | None = Field(
         None, description="A gauge by its depth, or two with sharp edges."
     )
+    probe: InspectionProbe | None = Field(None, description="A probe of known tip.")
     comparator: InspectionComparator | None = Field(None, description="An optical comparator.")
     bluing: InspectionBluing | None = Field(None, description="A gauge and a marking film.")

@@ -34,7 +34,10 @@ from halfangle_service.http.page.files import (
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH, query_fields
+from halfangle_service.http.sheets import SHEET_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
+from halfangle_service.sheets.code import query_of
+from halfangle_service.sheets.made import OVERLAY, WITH_SHEET
 
 AnyOperation = Operation[Any, Any]
 
@@ -97,6 +100,8 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         "operation.html.jinja",
         operation=operation,
         query=query_fields(operation.request) is not None,
+        sheet=operation.name in WITH_SHEET,
+        sheet_of_example=_sheet_of_example(operation),
         drawings=[as_address(d) for d in drawings],
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],
         request=grouped(rows_of(request), form_hints(o.request for o in order)["groups"]),
@@ -113,6 +118,16 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         standings=_STANDINGS,
         fixed_size=FIXED_SIZE,
     )
+
+
+def _sheet_of_example(operation: AnyOperation) -> str:
+    """Address of the sheet of the example; empty where it has none that a link can ask."""
+    # That of an overlay is larger than a page.
+    flat = query_fields(operation.request) is not None
+    if operation.name not in WITH_SHEET or operation.name == OVERLAY or not flat:
+        return ""
+    query = query_of(operation.request.model_validate(dict(operation.example)))
+    return "" if query is None else f"{SHEET_PATH.format(path=operation.path)}?{query}"
 
 
 def try_page() -> bytes:

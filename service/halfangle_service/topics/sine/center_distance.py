@@ -139,6 +139,10 @@ def center_distance(request: SineCenterDistanceRequest) -> Outcome[SineCenterDis
     angle blocks that an indicator shows level on it.
     """
     _require_angles(request)
+    if request.nominal_center_distance is not None:
+        require_center_distance(
+            request.nominal_center_distance, request.units, "nominal_center_distance"
+        )
     several, inputs = len(request.settings) > 1, _inputs(request)
     values = [i.value for i in inputs]
 

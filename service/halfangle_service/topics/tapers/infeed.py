@@ -52,9 +52,11 @@ class TaperInfeedRequest(SlopeFields):
     )
     amount_is: Measure = Field(
         "square-to-surface",
-        description="How `amount` is measured. `square-to-surface`: as a sine plate "
-        "feeds down under a flat wheel; `radius` or `diameter`: at a fixed station, as a swivelled "
-        "workhead feeds; `axial`: as the gauge line and the point move.",
+        description="How `amount` is measured. `square-to-surface`: as a slide feeds that goes "
+        "square to the generator, over a sine plate, beside a swivelled workhead or with the "
+        "wheel's side; `radius`: at a fixed station, as a slide feeds that goes square to the "
+        "work's axis, to a flank dressed on the wheel; `diameter`: twice that; `axial`: as the "
+        "gauge line and the point move.",
     )
     downfeed_per_pass: Length | None = Field(
         None, description="Feed a pass, square to the surface.", examples=[0.0002]

@@ -40,18 +40,26 @@ class _Laid:
 
 
 def dimension(
-    sheet: Sheet, start: Point, end: Point, figure: str, *ways: Point, first: float = FIRST
+    sheet: Sheet,
+    start: Point,
+    end: Point,
+    figure: str,
+    *ways: Point,
+    first: float = FIRST,
+    before: bool = False,
 ) -> None:
     """Dimension the distance between two points, square to the way in which it stands off.
 
     Where it has no room there it stands farther off, then in the next of the ways; where it has
-    none at all, where it lies over least.
+    none at all, where it lies over least. A figure that is too wide stands past the line, or
+    `before` it where that is to be tried first.
     """
-    off, laid = _best(
-        sheet,
-        (start, end),
-        [(way, row) for way in map(_unit, ways) for row in _rows(start, end, figure, way, first)],
-    )
+    tried = [
+        (way, row)
+        for way in map(_unit, ways)
+        for row in _rows(start, end, figure, way, first, before=before)
+    ]
+    off, laid = _best(sheet, (start, end), tried)
     for line in _extensions(laid, start, end, off):
         sheet.line(line, "thin")
     sheet.line(laid.line, "thin")
@@ -88,17 +96,19 @@ def _unit(way: Point) -> Point:
     return way[0] / length, way[1] / length
 
 
-def _rows(start: Point, end: Point, figure: str, off: Point, first: float) -> Iterator[_Laid]:
+def _rows(
+    start: Point, end: Point, figure: str, off: Point, first: float, *, before: bool
+) -> Iterator[_Laid]:
     """The dimension in rows farther and farther off."""
     outer = max(_along(start, off), _along(end, off))
     for row in range(_ROWS):
         level = outer + first + row * APART
         a = _moved(start, off, level - _along(start, off))
         b = _moved(end, off, level - _along(end, off))
-        laid = _laid(a, b, figure)
+        laid = _laid(a, b, figure, before_it=before)
         yield laid
         if not laid.centered:
-            yield _laid(a, b, figure, before_it=True)
+            yield _laid(a, b, figure, before_it=not before)
 
 
 def _on_sheet(sheet: Sheet, row: _Laid) -> bool:

@@ -42,6 +42,8 @@ _CROSSING_MM = 6.0
 _STEEP = 0.35
 #: Half of what is kept free where a leader ends.
 _END = 1.2
+#: Shifts of a note under or over everything, as parts of the sheet's width.
+_SHIFTS = tuple(sign * step / 16.0 for step in range(9) for sign in (1.0, -1.0))
 #: Places looked at in one go.
 _TOGETHER = 24
 
@@ -125,7 +127,7 @@ def _set_beside(sheet: Sheet, note: Note) -> None:
     if best is None and note.end == BESIDE:
         note = replace(note, end="arrow")
         best = _best(sheet, note)
-    place = best or _below_all(sheet, note)
+    place = best or _outside(sheet, note)
     _write(sheet, note, place.box)
     if _led(note):
         _lead(sheet, note, place)
@@ -171,7 +173,8 @@ def _places(sheet: Sheet, note: Note) -> Iterator[_Place]:
         dx, dy = math.cos(angle), -math.sin(angle)
         elbow = (note.at[0] + distance * dx, note.at[1] + distance * dy)
         box = _box_at(elbow, (dx, dy), width, height, shoulder)
-        if box[0] >= EDGE and box[2] <= sheet.width - EDGE:
+        within = box[0] >= EDGE and box[2] <= sheet.width - EDGE
+        if within and box[1] >= sheet.ceiling:
             yield _Place(box, elbow, cost)
 
 
@@ -187,13 +190,27 @@ def _box_at(elbow: Point, way: Point, width: float, height: float, shoulder: flo
     return left, top, left + width, top + height
 
 
-def _below_all(sheet: Sheet, note: Note) -> _Place:
-    """A place under everything, for the note that found no other."""
+def _outside(sheet: Sheet, note: Note) -> _Place:
+    """A place under or over everything, for the note that found no other.
+
+    The first to which the leader crosses no words; where it would to each, the first of all.
+    """
+    places = list(_rows_outside(sheet, note))
+    kept = (place for place in places if not sheet.room.words_crossed(note.at, place.elbow))
+    return next(kept, places[0])
+
+
+def _rows_outside(sheet: Sheet, note: Note) -> Iterator[_Place]:
     width, height = _size(note)
-    bottom = sheet.extent()[3] + 2.0
-    left = min(max(note.at[0] - width / 2.0, EDGE), max(sheet.width - EDGE - width, EDGE))
-    elbow = (min(max(note.at[0], left), left + width), bottom)
-    return _Place((left, bottom + RIM, left + width, bottom + RIM + height), elbow, 0.0)
+    _, top, _, bottom = sheet.extent()
+    last = max(sheet.width - EDGE - width, EDGE)
+    for below in (True, False):
+        elbow_y = bottom + 2.0 if below else top - 2.0
+        level = elbow_y + RIM if below else elbow_y - RIM - height
+        for share in _SHIFTS:
+            elbow_x = min(max(note.at[0] + share * sheet.width, EDGE), sheet.width - EDGE)
+            left = min(max(elbow_x - width / 2.0, EDGE), last)
+            yield _Place((left, level, left + width, level + height), (elbow_x, elbow_y), 0.0)
 
 
 def _write(sheet: Sheet, note: Note, box: Box) -> None:

@@ -90,6 +90,8 @@ class Sheet:
     texts: list[Words] = field(default_factory=list)
     notes: list[Note] = field(default_factory=list)
     room: Room = field(default_factory=Room)
+    #: Notes stand no higher: what is over it belongs to another view.
+    ceiling: float = -math.inf
 
     def view(
         self,

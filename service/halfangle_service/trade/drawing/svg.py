@@ -170,8 +170,10 @@ def _group(style: str, marks: Sequence[Stroke | Area]) -> str:
 
 
 def _path(mark: Stroke | Area) -> str:
-    end = "Z" if isinstance(mark, Area) or mark.points[0] == mark.points[-1] else ""
-    return "M" + "L".join(f"{in_file(x)} {in_file(y)}" for x, y in mark.points) + end
+    points, end = mark.points, "Z" if isinstance(mark, Area) else ""
+    if points[0] == points[-1]:
+        points, end = points[:-1], "Z"
+    return "M" + "L".join(f"{in_file(x)} {in_file(y)}" for x, y in points) + end
 
 
 def _text(words: Words) -> str:

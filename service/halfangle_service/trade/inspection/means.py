@@ -21,6 +21,7 @@ MeansName = Literal[
     "over-balls",
     "gauge-depth",
     "two-gauges",
+    "probe",
     "sine-plate",
     "comparator",
     "bluing",

@@ -71,10 +71,11 @@ def runout_proof(limit_tir: float, error: float | None, rule: DecisionRule) -> f
     """Largest TIR read with the work turned half round that proves its limit; None where none does.
 
     The limit as the indicator reads it; `error` is the largest of a reading, plus or minus, None
-    where it was not stated. The reading is twice the runout, so that its error counts half.
+    where it was not stated. The reading is twice the runout, so that its error counts half; it is
+    judged as the verdict on a runout judges it, as the length of a vector.
     """
     if error is None:
         return None
     budget = Budget((Contribution("tir_error_limit", error, sensitivity=0.5),))
-    zone = Case(-math.inf, limit_tir, budget, rule).accepted()
+    zone = Case(-math.inf, limit_tir, budget, rule, of_a_vector=True).accepted()
     return None if zone is None or zone[1] < 0.0 else largest_reading(zone[1])

@@ -1,6 +1,7 @@
 """Readings along a surface line, with the narrowest zone that holds them and the fitted line.
 
 Readings are magnified square to the line, so the sheet has no scale: it says how wide the zone is.
+Places and readings in one unit, the sheet in mm.
 """
 
 from collections.abc import Sequence

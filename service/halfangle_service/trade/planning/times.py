@@ -3,8 +3,9 @@
 The usual times are common practice, no source: a shop states its own.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 #: Time to grind one piece where neither it nor a feed plan says, in minutes.
 MINUTES_PER_PIECE = 10.0
@@ -29,6 +30,72 @@ PLATE = UsualTimes(30.0, 5.0)
 FLANK = UsualTimes(40.0, 20.0)
 SIDE = UsualTimes(20.0, 20.0)
 HEAD = UsualTimes(15.0, 20.0)
+
+
+#: What a set-up is made of beside what its equipment takes by itself.
+SetupPart = Literal[
+    "equipment", "block", "stack", "further-tilt", "squaring", "edge-trueing", "turn-in-plan"
+]
+
+
+@dataclass(frozen=True, slots=True)
+class SetupTimes:
+    """Minutes for what a set-up is made of; where nothing is stated common practice, no source.
+
+    To wring a block; to measure a stack and put it under its roll; to set another plate than the
+    first; to square an angle plate for work turned a quarter; to true the edge of a face's work
+    along the plate; to turn work in plan by an angle.
+    """
+
+    block: float = 1.0
+    stack: float = 2.0
+    further_tilt: float = 10.0
+    squaring: float = 15.0
+    edge_trueing: float = 3.0
+    turn_in_plan: float = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class SetupWork:
+    """How often a way asks for each of them."""
+
+    blocks: int = 0
+    stacks: int = 0
+    further_tilts: int = 0
+    squarings: int = 0
+    edge_trueings: int = 0
+    turns_in_plan: int = 0
+
+    def parts(self, equipment: float, times: SetupTimes) -> Iterator["TimedPart"]:
+        """What a set-up is made of, what its equipment takes by itself first; no part at none."""
+        yield TimedPart("equipment", 1, equipment)
+        asked: tuple[tuple[SetupPart, int, float], ...] = (
+            ("block", self.blocks, times.block),
+            ("stack", self.stacks, times.stack),
+            ("further-tilt", self.further_tilts, times.further_tilt),
+            ("squaring", self.squarings, times.squaring),
+            ("edge-trueing", self.edge_trueings, times.edge_trueing),
+            ("turn-in-plan", self.turns_in_plan, times.turn_in_plan),
+        )
+        yield from (TimedPart(part, count, each) for part, count, each in asked if count)
+
+
+#: A set-up that asks for nothing beside what its equipment takes.
+NO_WORK = SetupWork()
+
+
+@dataclass(frozen=True, slots=True)
+class TimedPart:
+    """A part of a set-up, how often, and the minutes of each."""
+
+    part: SetupPart
+    count: int
+    each: float
+
+    @property
+    def minutes(self) -> float:
+        """Minutes of all of them."""
+        return self.count * self.each
 
 
 @dataclass(frozen=True, slots=True)

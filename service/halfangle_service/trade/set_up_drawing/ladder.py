@@ -9,6 +9,8 @@ from halfangle_service.trade.drawing.sheet import Sheet
 
 #: Leaders: how far the words stand off the stack, and the level bit beside them.
 OFF, _SHOULDER, _SPACE = 6.0, 1.5, 0.8
+#: How far the whole is moved, down or up, until it lies free; not at all where it never does.
+_SHIFTS = (*(sign * 4.0 * step for step in range(10) for sign in (1.0, -1.0)), 0.0)
 
 
 def ladder_width(lines: Sequence[str], heading: str) -> float:
@@ -36,13 +38,21 @@ def draw_ladder(
     knee = sign * max(sign * edge, sign * end + 1.0)
     start = knee + sign * OFF
     steps = _spread(levels)
-    for level, step, line in zip(levels, steps, lines, strict=True):
+    first = start + sign * _SPACE
+    for shift in _SHIFTS:
+        moved = [step + shift for step in steps]
+        words = [
+            _words(line, first, step, left=left) for line, step in zip(lines, moved, strict=True)
+        ]
+        if heading:
+            words.append(_words(heading, first, moved[0] - LEADING, left=left, bold=True))
+        if sheet.room.all_free([box for one in words for box in one.boxes()], 0.3):
+            break
+    for level, step in zip(levels, moved, strict=True):
         elbow = (start - sign * _SHOULDER, step)
         sheet.line([(edge, level), (knee, level), elbow, (start, step)], "thin")
-        sheet.write(_words(line, start + sign * _SPACE, step, left=left))
-    if heading:
-        over = steps[0] - LEADING
-        sheet.write(_words(heading, start + sign * _SPACE, over, left=left, bold=True))
+    for one in words:
+        sheet.write(one)
 
 
 def _words(text: str, start: float, middle: float, *, left: bool, bold: bool = False) -> Words:

@@ -26,7 +26,7 @@ HIGH, LOW = "High stack", "Low stack"
 UNITS_IN_WORDS: dict[Units, str] = {"in": "Lengths in inches.", "mm": "Lengths in millimetres."}
 TALLEST = 92.0
 #: Radii of the angle's arc that are tried, as parts of the center distance.
-_RADII = (0.62, 0.54, 0.46, 0.38, 0.3)
+_RADII = (0.62, 0.54, 0.46, 0.38, 0.3, 0.23, 0.17, 0.12)
 _USUAL = "What was not stated of plate and work is drawn as usual."
 
 
@@ -159,7 +159,8 @@ def _draw(sheet: Sheet, view: SetUpView, units: Units, scale: float, top: float)
     if view.title:
         words = cut(view.title, HEADING, sheet.width - 2.0 * EDGE, bold=True)
         sheet.write(Words(words, (EDGE, top + HEADING), HEADING, bold=True))
-        top += 3.0 * HEADING
+        sheet.ceiling = top + 1.5 * HEADING
+        top += 4.0 * HEADING
     on_paper = _placed(sheet, scene, scale, top)
     _draw_bodies(sheet, scene, on_paper)
     _write_sizes(sheet, scene, on_paper)
@@ -240,9 +241,10 @@ def _name(sheet: Sheet, scene: _Scene, view: View) -> None:
         sheet.note(f"raised: {stated.raised}", end, (-0.3 * outward, -1.0), "arrow", bold=True)
     work = scene.view.work
     if work is not None and scene.piece is not None:
+        (x, y), (to_x, to_y) = view.all(scene.leveled(scene.piece.ground))
+        ground = (x + 0.15 * (to_x - x), y + 0.15 * (to_y - y))
+        sheet.note("level under the wheel", ground, (outward, -0.7), "arrow")
         room = 0.5 * sheet.width
         lines = [cut(line, TEXT, room) for line in (work.name, work.mark) if line]
         outline = view.all(scene.leveled(scene.piece.outline))
         sheet.note(lines, middle_of(outline), (-outward, -1.0), "dot")
-        ground = middle_of(view.all(scene.leveled(scene.piece.ground)))
-        sheet.note("level under the wheel", ground, (-0.2 * outward, -1.0), "arrow")

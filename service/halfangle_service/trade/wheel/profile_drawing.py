@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from halfangle_service.trade.drawing.dimensions import dimension
-from halfangle_service.trade.drawing.marks import around
+from halfangle_service.trade.drawing.dimensions import APART, dimension
+from halfangle_service.trade.drawing.marks import TEXT, around
+from halfangle_service.trade.drawing.metrics import text_width
 from halfangle_service.trade.drawing.sheet import Sheet, View
 from halfangle_service.trade.drawing.svg import Scale, svg_of
 from halfangle_service.trade.units import Units
@@ -55,13 +56,7 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     for work, one in zip(works, against, strict=True):
         _draw_work(sheet, view, work, one)
     stations = sorted({0.0, width, *(corner.at[0] for corner in profile.corners)})
-    # The short ones last: theirs are the figures that find no room between their own arrows.
-    for start, end in sorted(pairwise(stations), key=lambda ends: ends[0] - ends[1]):
-        if end > start:
-            ends = view.at((start, 0.0)), view.at((end, 0.0))
-            dimension(
-                sheet, *ends, plain(end - start, 4), (0.0, -1.0), first=8.0 + view.scale * top
-            )
+    _widths(sheet, view, stations, 8.0 + view.scale * top)
     _depths(sheet, view, profile)
     _notes(sheet, view, profile, [one.angle_rad for one in against])
     lines = [
@@ -70,6 +65,27 @@ def profile_svg(profile: Profile, against: Sequence[Against], units: Units) -> s
     ]
     scale = Scale(view.scale_to(units), units)
     return svg_of(sheet, "Dressed wheel and work, in section", lines, scale=scale)
+
+
+def _widths(sheet: Sheet, view: View, stations: Sequence[float], first: float) -> None:
+    """The stretches between stations, the widest first.
+
+    Those too narrow for their figures stand a row higher, their figures over a wide neighbour.
+    """
+    pairs = [(start, end) for start, end in pairwise(stations) if end > start]
+    narrow = [_is_narrow(view, end - start) for start, end in pairs]
+    after = [*narrow[1:], False]
+    for start, end, is_narrow, before in sorted(
+        ((*ends, is_one, then) for ends, is_one, then in zip(pairs, narrow, after, strict=True)),
+        key=lambda stretch: stretch[0] - stretch[1],
+    ):
+        off = first + (APART if is_narrow else 0.0)
+        ends = view.at((start, 0.0)), view.at((end, 0.0))
+        dimension(sheet, *ends, plain(end - start, 4), (0.0, -1.0), first=off, before=before)
+
+
+def _is_narrow(view: View, width: float) -> bool:
+    return text_width(plain(width, 4), TEXT) > view.scale * width - 1.0
 
 
 def _flanks(profile: Profile) -> list[tuple[Point, Point]]:

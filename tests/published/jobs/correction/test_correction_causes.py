@@ -77,7 +77,7 @@ def test_every_cause_names_its_check_and_its_source() -> None:
     for cause in causes():
         assert cause.check.endswith(".")
         assert cause.mend.endswith(".")
-        assert cause.observation in {*OBSERVATIONS, "at_180"}
+        assert cause.observation in {*OBSERVATIONS, "at_180", "measured"}
         assert set(cause.says) <= set(OBSERVATIONS)
         derived = cause.standing == "derived"
         assert cause.source.startswith("Derived here") if derived else "practice" in cause.source

@@ -194,3 +194,16 @@ def test_a_morse_plug_needs_no_more_than_its_name(call: Call) -> None:
     found = plan_of(call, feature)["result"]["feature"]
     assert found["large_diameter"] == pytest.approx(0.938)
     assert found["included_angle"]["degrees"] == pytest.approx(2.8752, abs=1e-3)
+
+
+def test_an_unknown_grade_or_shank_is_refused_by_its_place(call: Call) -> None:
+    """A grade stands with its set of blocks, a shank with the feature."""
+    blocks = {"name": "set", "set": "inch-81", "grade": "asme-0.5"}
+    with pytest.raises(Unreachable, match="There is no grade") as refused:
+        plan_of(call, equipment=shop(block_sets=[blocks]))
+    assert set(refused.value.fields) == {"equipment/block_sets/0/grade"}
+    feature = dict(load_registry().operations["jobs.plan"].example["feature"])
+    feature["shank"] = {"kind": "taper", "designation": "morse-2.5"}
+    with pytest.raises(Unreachable, match="no standard") as refused:
+        plan_of(call, feature)
+    assert set(refused.value.fields) == {"feature/shank/designation"}

@@ -45,11 +45,22 @@ JOBS: dict[str, Json] = {
     "pitch": lacking("axis_pitch_error_limit_arcsec"),
     "yaw": lacking("axis_yaw_error_limit_arcsec", tolerance=170),
     "particle": lacking("particle"),
+    "dresses": lacking(
+        "axis_pitch_error_limit_arcsec",
+        pieces=40,
+        tolerance=170,
+        equipment__wheel__breakdown_per_piece=0.00001,
+    ),
     "breakdown": lacking(
         pieces=40,
         tolerance=200,
         equipment__wheel__breakdown_per_piece=None,
         equipment__wheel_sides=[{**SIDE, "setup_minutes": 60}],
+    ),
+    "first-piece": lacking(
+        pieces=1,
+        tolerance=200,
+        equipment__wheel__breakdown_per_piece=None,
     ),
     "axis-offset": lacking(
         equipment__swivelled_workheads=[{**WORKHEAD, "axis_yaw_error_limit_arcsec": 60}],
@@ -83,6 +94,7 @@ def told(answer: Json, best: Json) -> tuple[str, list[str]] | None:
         assert best["best_way"] is None
         return None
     way = answer["result"]["ways"][best["way_number"] - 1]
+    assert best["best_way"] == way["in_words"]
     assert all(item in best["best_way"] for item in way["equipment"])
     return way["way"], way["equipment"]
 
@@ -95,6 +107,8 @@ def test_a_value_stated_on_either_side_of_a_threshold_decides_as_was_told(
     """At nothing, and just below and above each threshold, the best way is the one told."""
     request = JOBS[job]
     answer = call("jobs.plan", **request)
+    names = [way["in_words"] for way in answer["result"]["ways"]]
+    assert len(set(names)) == len(names)
     decisions = [d for d in answer["result"]["told_apart_by"] if len(d["statements"]) == 1]
     assert decisions
     for decision in decisions:
@@ -134,7 +148,7 @@ def test_the_sentence_says_what_to_state_and_what_wins(call: Call) -> None:
     path = "equipment/sine_plates/0/angle_errors/wheel_face_error_limit_arcsec"
     assert decision["statements"] == [path]
     assert [each["input_unit"] for each in decision["thresholds"]] == ["arcsecond"]
-    assert decision["sentence"].startswith("State wheel face error limit of 5 in plate: up to 54")
+    assert decision["sentence"].startswith("State wheel face error limit of 5 in plate: up to 35.")
     assert decision["sentence"].endswith("wheel's side (cup wheel) is best.")
 
 

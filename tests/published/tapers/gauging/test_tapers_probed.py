@@ -112,3 +112,10 @@ def test_readings_of_no_taper_are_refused(
     sent = [{"depth": depth, "tip_travel": travel} for depth, travel in readings]
     with pytest.raises(Impossible, match=words):
         call("tapers.probed", **(_HOLE | {"readings": sent}))
+
+
+def test_an_error_of_depth_that_leaves_no_slope_is_refused(call: Call) -> None:
+    """Depths 30 apart, each perhaps 31 off, tell nothing; 29 off they do."""
+    with pytest.raises(Impossible, match="swallows what is measured"):
+        call("tapers.probed", **_HOLE, depth_error_limit=31)
+    assert call("tapers.probed", **_HOLE, depth_error_limit=29)["result"]

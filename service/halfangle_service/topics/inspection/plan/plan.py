@@ -32,6 +32,7 @@ from halfangle_service.trade.wording import arcsec
         "over rolls: ΔM = 2 H tan α; M = D + d (1 + sec α), D at the roll's center",
         "over balls: sin α = (R1 − R2) / c; c = (D − d / cos α) / (2 tan α), the center's depth",
         "gauge: p = (D − D_g) / (2 tan α); two sharp edges: tan α = (D1 − D2) / (2 (p2 − p1))",
+        "probe: travel = D − 2 depth tan α − d / cos α in a socket, + outside",
         "sine plate: height = center_distance × sin θ + base_step; rise = travel × tan(lean of the "
         "surface − θ); between centers θ = α, on its generator 2α, in a vee α + asin(sin α / "
         "sin(vee / 2)); a face by its own angle",
@@ -111,7 +112,7 @@ from halfangle_service.trade.wording import arcsec
         },
         "formats": ["svg"],
     },
-    largest_request="six means, a stack of up to 8 blocks from up to 500",
+    largest_request="seven means, a stack of up to 8 blocks from up to 500",
     heavy=True,
 )
 def plan(request: InspectionPlanRequest) -> Outcome[InspectionPlanResult]:

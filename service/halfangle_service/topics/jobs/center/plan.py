@@ -242,7 +242,7 @@ def center(request: CenterJobRequest) -> Outcome[CenterJobResult]:
         smallest_mistake=WrongBlock.of(facts.smallest, units),
         smallest_mistake_past_tolerance=WrongBlock.of(next(iter(facts.mistakes), None), units),
         second_stack=second_stack_of(way.stacks),
-        steps=steps_of(way, wanted, shank, feed),
+        steps=steps_of(way, wanted, shank, feed, None),
         checks=checks,
     )
     advisories = (
@@ -273,7 +273,7 @@ def _feed(wanted: Wanted, way: Way, step: float, allowance: float | None) -> Pla
         finish_allowance=0.0,
     )
     feeding = Feeding(wanted, stated, None)
-    return planned_feed_of(feeding, way.name, "along-travel", driven=False, wheel=None)[0]
+    return planned_feed_of(feeding, way.name, "along-travel", driven=False, wheel=None).plan
 
 
 def _check_facts(

@@ -1,11 +1,13 @@
 """What to mind of a correction."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from halfangle_service.cautions import correct_the_cause, stack_far_off, wrong_block_first
 from halfangle_service.fields.advisories import Advisory, caution, note
+from halfangle_service.topics.jobs.correction.compound import HingeAtZero
 from halfangle_service.topics.jobs.correction.result import CorrectionSetting, JobsCorrectionResult
-from halfangle_service.trade.wording import arcsec, option
+from halfangle_service.trade.units import Units
+from halfangle_service.trade.wording import arcsec, option, small_length
 
 #: Causes that no change of a setting mends: what turns the angle is not the setting.
 _NOT_BY_SETTING = {
@@ -16,6 +18,11 @@ _NOT_BY_SETTING = {
     "diamond-height",
     "axis-height",
     "wrong-hinge-order",
+    "wrong-hand",
+    "half-for-included",
+    "tangent-for-sine",
+    "complement-set",
+    "base-step-left-out",
     "seat-of-the-work",
     "temperature",
     "measurement",
@@ -31,6 +38,19 @@ def of_clocking(result: JobsCorrectionResult) -> Iterator[Advisory]:
         )
     if result.leave_it is None:
         yield _uncertainty_missing()
+
+
+def of_hinges_at_zero(found: Iterable[HingeAtZero], units: Units) -> Iterator[Advisory]:
+    """Of plates that are to stand at zero and do not: no stack mends them."""
+    for hinge in found:
+        yield caution(
+            "hinge-not-at-zero",
+            f"The {hinge.which} plate is to stand at zero, and the face shows it "
+            f"{arcsec(abs(hinge.error_arcsec))} off, its {hinge.side} side "
+            f"{small_length(hinge.rise, units)} high at the roll. No stack stands under it to be "
+            "changed: clean and stone its rest and close it again; what comes back, shim under the "
+            "other side, or have the rest trued.",
+        )
 
 
 def of_settings(result: JobsCorrectionResult, error_arcsec: float | None) -> Iterator[Advisory]:

@@ -10,6 +10,8 @@ from halfangle_service.trade.correction.causes import Ranked, Seen, ranked, tell
 #: What an answer shows only where it was asked of.
 _SHOWN = (
     "sense",
+    "slips",
+    "slips_found",
     "angle_error_arcsec",
     "included_angle_error_arcsec",
     "seats",

@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -26,13 +26,22 @@ from halfangle_service.topics.jobs.correction.settings import (
     require_standing,
     unbuildable,
 )
+from halfangle_service.topics.jobs.correction.slips import (
+    BothHinges,
+    Slips,
+    known_within,
+    slips_of_surface,
+)
+from halfangle_service.trade.correction.slips import WrongHinges
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.compound import (
     HingedPlate,
+    Side,
     Vector,
     hinge_angles,
     normal_from_hinges,
     normal_from_slopes,
+    raised_side,
     slopes_of_normal,
 )
 from halfangle_service.trade.sine.compound_stacks import both_stacks
@@ -114,11 +123,28 @@ class _Face:
 
 
 @dataclass(frozen=True, slots=True)
+class HingeAtZero:
+    """A plate that is to stand at zero and does not: its side stands `rise` too high at its roll.
+
+    No stack changes that: none stands under it.
+    """
+
+    which: SettingOf
+    error_arcsec: float
+    side: Side
+    rise: float
+
+
+@dataclass(frozen=True, slots=True)
 class CompoundChange:
-    """Both settings changed, and the forecast of the face; None without a tolerance."""
+    """Both settings changed, and the forecast of the face; None without a tolerance.
+
+    `at_zero` are plates to stand at zero that do not.
+    """
 
     settings: tuple[CorrectionSetting, CorrectionSetting]
     forecast: Forecast | None
+    at_zero: tuple[HingeAtZero, ...]
 
 
 def compound_settings(
@@ -159,7 +185,49 @@ def compound_settings(
     ]
     settings, after = _changed(work, shown, units, supply, max_blocks)
     anew = [not setting.leave_it for setting in settings]
-    return CompoundChange(settings, _forecast(work, after, face.tolerance_arcsec, own_limit, anew))
+    forecast = _forecast(work, after, face.tolerance_arcsec, own_limit, anew)
+    return CompoundChange(settings, forecast, tuple(_at_zero(work, shown)))
+
+
+def _at_zero(work: _Face, shown: Sequence[Shown]) -> Iterator[HingeAtZero]:
+    """Plates that are to stand at zero, and show that they do not."""
+    for place in (0, 1):
+        if shown[place].leave_it or abs(work.wanted[place]) > LEAST_HINGE_RAD:
+            continue
+        plate, found = work.hinges[place], work.measured[place]
+        yield HingeAtZero(
+            _SETTINGS[place],
+            work.error_arcsec(place),
+            raised_side(plate.hinge_axis, found),
+            plate.center_distance * math.sin(abs(found)),
+        )
+
+
+def compound_slips(
+    plate: CorrectionCompoundPlate,
+    face: CorrectionCompoundFace,
+    measured: CorrectionSurface,
+    units: Units,
+    supply: Supply | None,
+) -> Slips:
+    """The mistakes in setting that explain a measured surface."""
+    with refused_at(_PATH):
+        hinges = plates_of(plate, units)
+    with refused_at("work/orientation/"):
+        wanted = face.orientation.normal
+    with refused_at("measured/orientation/"):
+        views = slopes_of_normal(measured.orientation.normal)
+    wrong = WrongHinges(wanted, hinges, plate.base_axis)
+    named = [
+        [to_tenth_nm(block, units) for block in blocks or ()]
+        for blocks in (plate.base_blocks, plate.upper_blocks)
+    ]
+    heights = [
+        sum(stack) if stack else to_tenth_nm(hinge.height(angle), units)
+        for stack, hinge, angle in zip(named, hinges, wrong.hinges, strict=True)
+    ]
+    both = BothHinges(wrong, slopes_of_normal(wanted), (heights[0], heights[1]), units)
+    return slips_of_surface(both, views, known_within(budget_as_measured(measured)), named, supply)
 
 
 def _acts(normal: Vector, plate: CorrectionCompoundPlate) -> Vector:

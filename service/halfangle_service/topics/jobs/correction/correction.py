@@ -1,13 +1,23 @@
 """The operation: from what was measured after grinding to the change, and what to expect then."""
 
+from typing import Any
+
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields.blocks import SOURCES
 from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.jobs.correction.advice import of_clocking, of_settings
+from halfangle_service.topics.jobs.correction.advice import (
+    of_clocking,
+    of_hinges_at_zero,
+    of_settings,
+)
 from halfangle_service.topics.jobs.correction.causes import answer_of, observed
-from halfangle_service.topics.jobs.correction.compound import compound_settings
+from halfangle_service.topics.jobs.correction.compound import (
+    HingeAtZero,
+    compound_settings,
+    compound_slips,
+)
 from halfangle_service.topics.jobs.correction.one_angle import of_angle
 from halfangle_service.topics.jobs.correction.request import (
     CorrectionCompoundFace,
@@ -18,6 +28,7 @@ from halfangle_service.topics.jobs.correction.request import (
 )
 from halfangle_service.topics.jobs.correction.result import JobsCorrectionResult
 from halfangle_service.topics.jobs.correction.seats import reseated
+from halfangle_service.topics.jobs.correction.slips import Slips
 from halfangle_service.trade.correction.causes import Seen
 
 _DERIVED = Source(
@@ -46,6 +57,7 @@ _CAUSES = Source(
         "contact: tan α = tan α_gauge ± gap / length; marked share = film / (gap × cos α)",
         "socket = (m_0 + m_180)/2, part = (m_0 − m_180)/2",
         "leave it where |error| ≤ its expanded uncertainty",
+        "a mistake explains it where |error − what it makes| ≤ that uncertainty",
     ),
     sources=(_DERIVED, _CONTACT, _CAUSES),
     example={
@@ -74,13 +86,15 @@ def correction(request: JobsCorrectionRequest) -> Outcome[JobsCorrectionResult]:
     if isinstance(request.measured, CorrectionReseating):
         return _of_seats(request, request.measured)
     supply = _supply(request)
-    result, error = (
-        _of_surface(request, request.measured, supply)
-        if isinstance(request.measured, CorrectionSurface)
-        else of_angle(request, request.measured, supply)
-    )
+    error: float | None
+    at_zero: tuple[HingeAtZero, ...] = ()
+    if isinstance(request.measured, CorrectionSurface):
+        result, error, at_zero = _of_surface(request, request.measured, supply)
+    else:
+        result, error = of_angle(request, request.measured, supply)
     advisories = () if supply is None else supply.advisories
-    return Outcome(result, (*advisories, *of_settings(result, error)))
+    on_plates = of_hinges_at_zero(at_zero, request.units)
+    return Outcome(result, (*advisories, *of_settings(result, error), *on_plates))
 
 
 def _supply(request: JobsCorrectionRequest) -> Supply | None:
@@ -104,8 +118,11 @@ def _of_seats(
 # A compound face ----------------------------------------------------------------------------------
 def _of_surface(
     request: JobsCorrectionRequest, measured: CorrectionSurface, supply: Supply | None
-) -> tuple[JobsCorrectionResult, float | None]:
-    """Both stacks of a compound plate, and the larger of both errors in arc-seconds."""
+) -> tuple[JobsCorrectionResult, float, tuple[HingeAtZero, ...]]:
+    """Both stacks of a compound plate, and the larger of both errors in arc-seconds.
+
+    With the plates that are to stand at zero and do not.
+    """
     work, plate = request.work, request.set_up
     if not isinstance(work, CorrectionCompoundFace):
         raise Disagreement(
@@ -117,6 +134,11 @@ def _of_surface(
             "A face that slopes in both views is set on a compound plate.",
             fields={"set_up": "should be of kind compound-plate"},
         )
+    slips = compound_slips(plate, work, measured, request.units, supply)
+    told: dict[str, Any] = {"slips": slips.listed, "slips_found": slips.count}
+    if slips.of_the_whole and slips.listed:
+        largest = max(slips.listed[0].slip_errors_arcsec, key=abs)
+        return answer_of(_seen(request, slips, largest), leave_it=False, **told), largest, ()
     change = compound_settings(
         plate,
         work,
@@ -127,14 +149,21 @@ def _of_surface(
         request.max_blocks,
     )
     largest = max((s.angle_error_arcsec.value or 0.0 for s in change.settings), key=abs)
-    seen = Seen(
+    leave = _together(tuple(setting.leave_it for setting in change.settings))
+    shown: dict[str, Any] = {"settings": list(change.settings), "forecast": change.forecast}
+    result = answer_of(_seen(request, slips, largest), leave, **told, **shown)
+    return result, largest, change.at_zero
+
+
+def _seen(request: JobsCorrectionRequest, slips: Slips, error_arcsec: float) -> Seen:
+    """What is known of the error of a compound face."""
+    return Seen(
         "compound-plate",
         turned=False,
         observed=observed(request.observations),
-        error_arcsec=largest,
+        error_arcsec=error_arcsec,
+        found=slips.evidence,
     )
-    leave = _together(tuple(setting.leave_it for setting in change.settings))
-    return answer_of(seen, leave, settings=list(change.settings), forecast=change.forecast), largest
 
 
 def _together(leave: tuple[bool | None, ...]) -> bool | None:

@@ -1,6 +1,5 @@
 """One angle as it was measured, of a cone or a face, and the setting that it was ground by."""
 
-import math
 from typing import Any
 
 from halfangle_service.errors import Disagreement
@@ -37,9 +36,16 @@ from halfangle_service.topics.jobs.correction.settings import (
     height_setting,
     scale_setting,
 )
+from halfangle_service.topics.jobs.correction.slips import (
+    OneAngle,
+    Slips,
+    known_within,
+    slips_of_angle,
+)
 from halfangle_service.trade.correction.causes import Seen
 from halfangle_service.trade.uncertainty import Budget, forecast_of
 from halfangle_service.trade.unit_slips import require_center_distance
+from halfangle_service.trade.wheel.dresser import dresser_angle
 
 _SENSES: dict[int, Sense] = {1: "larger", -1: "smaller", 0: "alike"}
 _SETTINGS: dict[str, SettingOf] = {
@@ -72,9 +78,11 @@ def of_angle(
     leave = None
     if found.error_arcsec is not None:
         leave = within_uncertainty(found.error_arcsec, found.budget)
-    setting = None
+    setting, slips = None, Slips()
     if set_up is not None and found.error_arcsec is not None:
-        setting = _setting(request, set_up, found, supply)
+        slips = _slips(request, set_up, found, supply)
+        if not slips.of_the_whole:
+            setting = _setting(request, set_up, found, supply)
     expected = None
     if setting is not None and set_up is not None:
         expected = _expected(request, set_up, found, setting)
@@ -87,8 +95,10 @@ def of_angle(
         observed=observed(request.observations),
         error_arcsec=found.error_arcsec,
         sense=found.sense if leave is False or found.error_arcsec is None else 0,
+        found=slips.evidence,
     )
-    result = answer_of(seen, leave, forecast=forecast, **_shown(found, setting, expected))
+    shown = _shown(found, setting, expected) | {"slips": slips.listed, "slips_found": slips.count}
+    result = answer_of(seen, leave, forecast=forecast, **shown)
     return result, found.error_arcsec
 
 
@@ -121,7 +131,7 @@ def _setting(
     error = found.error_arcsec or 0.0
     complement = _has_complement(set_up)
     wanted, measured = (
-        math.pi / 2.0 - angle if complement else angle
+        dresser_angle(angle, from_side=complement)
         for angle in (found.wanted_rad, found.measured_rad)
     )
     turned = -error if complement else error
@@ -136,6 +146,25 @@ def _has_complement(set_up: _OneAngle) -> bool:
     if isinstance(set_up, CorrectionSinePlate):
         return set_up.turned_quarter
     return not isinstance(set_up, CorrectionSwivel) and set_up.zero == "wheel-side"
+
+
+def _slips(
+    request: JobsCorrectionRequest, set_up: _OneAngle, found: Deviation, supply: Supply | None
+) -> Slips:
+    """The mistakes in setting that explain what was measured."""
+    stacks = None
+    if isinstance(set_up, CorrectionSinePlate | CorrectionSineDresser):
+        stacks = _stacks(request, set_up, supply)
+    plate, scale = isinstance(set_up, CorrectionSinePlate), isinstance(set_up, CorrectionSwivel)
+    angle = OneAngle(
+        found.wanted_rad,
+        found.counted != 1.0,
+        "plate" if plate else "swivel" if scale else "dresser",
+        stacks,
+        _has_complement(set_up),
+        request.units,
+    )
+    return slips_of_angle(angle, found.error_arcsec or 0.0, known_within(found.budget), supply)
 
 
 def _stacks(

@@ -7,13 +7,16 @@ from pydantic import Field
 from halfangle_service.fields import (
     Angle,
     ArcsecOut,
+    CountOut,
     Direction,
     LengthOut,
     ResultModel,
 )
 from halfangle_service.fields.estimate import ArcsecEstimate, LengthEstimate, NotStated
 from halfangle_service.trade.correction.causes import Evidence
+from halfangle_service.trade.correction.slips import BlockSlipName, WholeSlipName
 from halfangle_service.trade.sine.correction import Roll
+from halfangle_service.trade.stacks.mistakes import Likeness
 from halfangle_service.trade.tables.correction.causes import CauseName
 from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.uncertainty import Forecast
@@ -101,6 +104,41 @@ class CorrectionSeats(ResultModel):
     best_clocking_tir: LengthOut = Field(description="TIR to expect there.")
 
 
+class CorrectionSlip(ResultModel):
+    """A single mistake in setting that explains what was measured within its uncertainty."""
+
+    slip: BlockSlipName | WholeSlipName = Field(description="What went wrong.")
+    cause: CauseName = Field(
+        description="The cause that it is; its check in `causes` tells it apart."
+    )
+    words: str = Field(description="The mistake in plain words.")
+    setting: SettingOf | None = Field(
+        description="Setting that a block is wrong in; null where the whole setting is."
+    )
+    roll: Roll | None = Field(
+        description="Roll that its stack stands under; null of a compound plate, whose stacks have "
+        "one each, and where the whole setting is wrong."
+    )
+    meant: LengthOut | None = Field(
+        description="Block that belongs there; of blocks exchanged the one of the first stack."
+    )
+    wrung: LengthOut | None = Field(
+        description="Block wrung there; of blocks exchanged the one of the second stack."
+    )
+    likeness: Likeness | None = Field(
+        description="How the one block is taken for the other; null of a whole setting."
+    )
+    slip_errors_arcsec: list[ArcsecOut] = Field(
+        description="Error that it makes: of the half angle or the face, or of a compound face in "
+        "the front view and the side view."
+    )
+    unexplained_arcsec: list[ArcsecOut] = Field(description="What was measured less that.")
+    right_heights: list[LengthOut] = Field(
+        description="Difference of stacks that sets what is wanted, of a compound plate the stack "
+        "of each plate; empty of a scale."
+    )
+
+
 class CorrectionCause(ResultModel):
     """A likely cause, and the check that tells it apart."""
 
@@ -141,9 +179,15 @@ class JobsCorrectionResult(ResultModel):
         "uncertainty. Null where that cannot be said."
     )
     settings: list[CorrectionSetting] = Field(
-        description="The change of each setting; empty without a set-up, of a runout, and where "
-        "only the sense is known."
+        description="The change of each setting; empty without a set-up, of a runout, where only "
+        "the sense is known, and where a mistake in the whole setting explains it: then set anew."
     )
+    slips: list[CorrectionSlip] | None = Field(
+        description="Single mistakes in setting that explain what was measured within its "
+        "uncertainty, the most plausible first, no more than eight; null where that uncertainty "
+        "was not stated, without a set-up and of a runout."
+    )
+    slips_found: CountOut | None = Field(description="How many there are; null likewise.")
     seats: CorrectionSeats | None = Field(description="Of a runout read twice; else null.")
     expected_included_angle_error_arcsec: ArcsecEstimate | None = Field(
         description="Included angle less the one wanted, to expect of the next part; null but of a "

@@ -78,6 +78,8 @@ def _kept(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[str]:
             yield f"keeps ±{least} of the {option(found.of)}, not ±{plain(found.tolerance_arcsec)}″"
     if best.runout_budget is not None and best.runout_budget.forecast == "does-not-hold":
         yield "is held so that it does not keep the runout"
+    if best.size_plan is not None and best.size_plan.forecast == "does-not-hold":
+        yield "is read and fed too coarsely to keep the size"
 
 
 def _doubts(best: PlannedWay) -> Iterator[str]:
@@ -94,6 +96,13 @@ def _doubts(best: PlannedWay) -> Iterator[str]:
             )
         elif angle.forecast != "holds":
             yield f"of the {option(angle.of)} nothing was stated"
+    if best.batch.pieces_per_dress == 0:
+        yield "as the wheel breaks down not even the first piece on a dress surely keeps its angle"
     runout = best.runout_budget
     if runout is not None and runout.forecast != "holds":
         yield "the runout may pass its limit, or something of it was not stated"
+    size = best.size_plan
+    if size is not None and size.forecast != "holds":
+        lacks = ", ".join(size.size_error.not_stated)
+        why = f"not stated: {lacks}" if lacks else "it is read or fed too coarsely for that"
+        yield f"the size may pass its tolerance ({why})"

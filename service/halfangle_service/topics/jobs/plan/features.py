@@ -18,7 +18,8 @@ from halfangle_service.fields import (
     ResultModel,
     Units,
 )
-from halfangle_service.fields.choice import needs
+from halfangle_service.fields.base import Rule
+from halfangle_service.fields.choice import all_or_none, needs
 from halfangle_service.fields.compound.surfaces import SineOrientation, Surface, orientation_of
 from halfangle_service.fields.slopes import (
     AngledFaceFields,
@@ -41,8 +42,8 @@ FeatureKind = Literal[
 _PATH = "feature/"
 
 
-class PlanTurnedFields(SlopeFields):
-    """What a cone or taper of any kind states beside its size."""
+class PlanTrueFields(SlopeFields):
+    """A cone's angle with its tolerance, and what it must run true to."""
 
     included_angle_tolerance_arcsec: Arcsec = Field(
         description="± tolerance of the included angle.", examples=[120.0]
@@ -56,13 +57,22 @@ class PlanTurnedFields(SlopeFields):
     )
 
 
+class PlanTurnedFields(PlanTrueFields):
+    """What a cone or taper of any kind states beside its size."""
+
+    large_diameter_tolerance: NonNegativeLength | None = Field(
+        None,
+        description="± tolerance of the large diameter, in `units`; absent, nothing is said of it.",
+    )
+
+
 class PlanCone(PlanTurnedFields, ConeFields):
     """A cone between two diameters."""
 
     kind: Literal["cone"]
 
 
-class PlanCenterFields(PlanTurnedFields):
+class PlanCenterFields(PlanTrueFields):
     """A cone that comes to its point, by its larger diameter."""
 
     large_diameter: Length = Field(
@@ -71,7 +81,7 @@ class PlanCenterFields(PlanTurnedFields):
     )
 
 
-class PlanCenter(PlanCenterFields):
+class PlanCenter(PlanTurnedFields, PlanCenterFields):
     """A center: a cone that comes to its point."""
 
     kind: Literal["center"]
@@ -112,14 +122,31 @@ class PlanSlopedWork(PlanBlockWork):
     )
 
 
-class PlanAngledFace(AngledFaceFields):
+_FACE_SIZE = ("face_distance", "face_distance_tolerance")
+
+
+class PlanFaceSize(RequestModel):
+    """Where a face lies, with its tolerance; absent, nothing is said of it."""
+
+    rules = (Rule("all-or-none", _FACE_SIZE),)
+
+    face_distance: Length | None = Field(
+        None,
+        description="Distance of the face from what it is measured from, square to it, in `units`.",
+    )
+    face_distance_tolerance: NonNegativeLength | None = Field(
+        None, description="± tolerance of that distance, in `units`."
+    )
+
+
+class PlanAngledFace(AngledFaceFields, PlanFaceSize):
     """A plane face at an angle to its base."""
 
     kind: Literal["angled-face"]
     work_body: PlanSlopedWork | None = Field(None, description="The work as a block.")
 
 
-class PlanCompoundFace(RequestModel):
+class PlanCompoundFace(PlanFaceSize):
     """A plane face that slopes in both views of its drawing."""
 
     kind: Literal["compound-face"]
@@ -181,6 +208,13 @@ class Wanted:
     normal: Vector | None = None
     work_body: PlanBlockWork | None = None
     relief_length: float | None = None
+    face_distance: float | None = None
+    size_tolerance: float | None = None
+
+    @property
+    def size(self) -> float | None:
+        """The size that is held: the large diameter, or a face's distance where it is stated."""
+        return self.large_diameter if self.turned else self.face_distance
 
     @property
     def turned(self) -> bool:
@@ -217,12 +251,15 @@ def wanted_of(feature: PlanFeature, units: Units) -> Wanted:
     """Work a feature out; refuses what is no cone, taper or face."""
     if isinstance(feature, PlanAngledFace):
         surface = face_surface(feature.face_angle, feature.rise, path=_PATH)
+        _require_face_size(feature)
         return Wanted(
             feature.kind,
             units,
             feature.face_angle,
             surface.slant,
             feature.tolerance_arcsec,
+            face_distance=feature.face_distance,
+            size_tolerance=feature.face_distance_tolerance,
             work_body=feature.work_body,
         )
     if isinstance(feature, PlanCompoundFace):
@@ -255,6 +292,7 @@ def wanted_center(stated: PlanCenterFields, units: Units, *, path: str = "") -> 
 
 def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
     """A face in two views; refuses one that has no slope at all."""
+    _require_face_size(feature)
     with refused_at(_PATH):
         normal = feature.orientation.normal
     if feature.hand == "opposite":
@@ -274,19 +312,30 @@ def _compound(feature: PlanCompoundFace, units: Units) -> Wanted:
         surface.slant,
         feature.tolerance_arcsec,
         normal=normal,
+        face_distance=feature.face_distance,
+        size_tolerance=feature.face_distance_tolerance,
         work_body=feature.work_body,
     )
 
 
+def _require_face_size(feature: PlanFaceSize) -> None:
+    """Refuse a distance without its tolerance, and a tolerance of none."""
+    why = "A distance is held within its tolerance, and a tolerance is of a distance."
+    all_or_none(feature, *_FACE_SIZE, why=why, path=_PATH)
+
+
 def _turned(
     kind: FeatureKind,
-    feature: PlanTurnedFields,
+    feature: PlanTrueFields,
     units: Units,
     half_degrees: float,
     large: float,
     small: float,
 ) -> Wanted:
     slant = (large - small) / 2.0 / math.sin(math.radians(half_degrees))
+    tolerance = None
+    if isinstance(feature, PlanTurnedFields):
+        tolerance = feature.large_diameter_tolerance
     return Wanted(
         kind,
         units,
@@ -297,6 +346,7 @@ def _turned(
         small,
         feature.shank,
         feature.limit_tir,
+        size_tolerance=tolerance,
         relief_length=feature.relief_length if isinstance(feature, PlanTaper) else None,
     )
 

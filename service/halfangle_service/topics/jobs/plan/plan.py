@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from halfangle_service.errors import Disagreement, Refusal, Unreachable
+from halfangle_service.errors import Disagreement, Refusal, Unreachable, refused_at
 from halfangle_service.fields import Count, Minutes, RequestModel, UnitsField
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import one_of
@@ -26,13 +26,9 @@ from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanRoom
 from halfangle_service.topics.jobs.plan.parts.every import Job
 from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
 from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout, planned_runout
-from halfangle_service.topics.jobs.plan.parts.statements import Ranked, decisions
-from halfangle_service.topics.jobs.plan.ranking import (
-    RANKING,
-    best_first,
-    planned_way,
-    ruled_out_way,
-)
+from halfangle_service.topics.jobs.plan.parts.statements import decisions
+from halfangle_service.topics.jobs.plan.parts.times import PlanTimes
+from halfangle_service.topics.jobs.plan.ranking import RANKING, ranked_way, ruled_out_way
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
 from halfangle_service.topics.jobs.plan.shank import planned_shank
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
@@ -76,6 +72,7 @@ class JobPlanRequest(RequestModel):
         description="Time to grind one piece, in minutes. Absent: by the feed, where it is known "
         "of every way, else 10 minutes (common practice, no source).",
     )
+    times: PlanTimes = Field(PlanTimes(), description="What the shop takes in time.")
     feeding: PlanFeeding = Field(PlanFeeding(), description="How the shop feeds.")
     room: PlanRoom = Field(PlanRoom(), description="The gap and the room that are wanted.")
     decision_rule: DecisionRuleField = DECISION_RULE
@@ -258,25 +255,20 @@ def _planned(
     rule = request.decision_rule
     checks, sight = planned_checks_of(wanted, shop.measuring, rule, path=f"{EQUIPMENT}/measuring/")
     entries = [
-        Ranked(
+        ranked_way(
             way,
+            runout,
+            rule,
             parts,
-            planned_way(
-                way,
-                runout,
-                rule,
-                parts,
-                plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
-                sight.finest_arcsec,
-            ),
+            plan_mistakes(way.wrong_blocks, wanted.tolerance_arcsec, wanted.units, sight),
+            sight.finest_arcsec,
         )
         for way, parts in zip(ways, job.parts(ways), strict=True)
     ]
-    entries.sort(key=lambda entry: best_first(entry.row, sight.finest_arcsec))
+    entries.sort(key=lambda entry: entry.rank)
     rows = [entry.row for entry in entries]
-    shank = None
-    if wanted.shank is not None:
-        shank = planned_shank(wanted.shank, request.units, path="feature/")
+    with refused_at("feature/"):
+        shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
         job=request.job,
         shop_profile=None if profile is None else profile.name,
@@ -288,7 +280,9 @@ def _planned(
         ranking=RANKING,
         ways=rows,
         told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
-        steps=steps_of(entries[shown].way, wanted, shank, rows[shown].feed_plan),
+        steps=steps_of(
+            entries[shown].way, wanted, shank, rows[shown].feed_plan, rows[shown].size_plan
+        ),
         checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
@@ -319,6 +313,7 @@ def _job(request: JobPlanRequest, wanted: Wanted, shop: PlanEquipment) -> Job:
             wanted, shop.wheel, request.observed_pieces, request.pieces, request.decision_rule
         ),
         request.minutes_per_piece,
+        request.times,
     )
 
 
@@ -359,6 +354,14 @@ def _nothing_reaches(ways: Sequence[RuledOut]) -> Unreachable:
     nearest = next((way for way in ways if way.instead), ways[0])
     return Unreachable(
         f"No way of the shop makes this feature. {nearest.reason} {nearest.instead or ''}".rstrip(),
-        fields={way.field: way.reason for way in ways},
+        fields=_every_reason(ways),
         more={"ruled_out": [ruled_out_way(way).model_dump() for way in ways]},
     )
+
+
+def _every_reason(ways: Sequence[RuledOut]) -> dict[str, str]:
+    """All that stands in the way at each field, by its path; what is said twice is told once."""
+    found: dict[str, dict[str, None]] = {}
+    for way in ways:
+        found.setdefault(way.field, {})[way.reason] = None
+    return {field: " ".join(reasons) for field, reasons in found.items()}

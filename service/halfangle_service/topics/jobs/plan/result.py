@@ -21,6 +21,7 @@ from halfangle_service.topics.jobs.plan.parts.clearance.answer import PlanCleara
 from halfangle_service.topics.jobs.plan.parts.decision import PlanDecision
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
 from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout
+from halfangle_service.topics.jobs.plan.parts.size import PlanSize
 from halfangle_service.topics.jobs.plan.parts.times import PlanTime
 from halfangle_service.topics.jobs.plan.shank import PlannedShank
 from halfangle_service.topics.jobs.plan.usual_steps import PlanStep
@@ -30,6 +31,7 @@ PlanWayName = Literal[
     "sine-plate",
     "stacks-under-both-rolls",
     "quarter-turn",
+    "sine-plate-turned-in-plan",
     "compound-sine-plate",
     "dressed-wheel",
     "wheel-side",
@@ -86,7 +88,12 @@ class PlannedWay(ResultModel):
 
     way: PlanWayName = Field(description="Which way.")
     equipment: list[str] = Field(description="What it takes of the shop, by name.")
-    forecast: Forecast = Field(description="Whether every limit will be kept.")
+    in_words: str = Field(
+        description="It in plain words, with its equipment, as no other of `ways` is called."
+    )
+    forecast: Forecast = Field(
+        description="Whether every limit will be kept, by the first piece on a dress at least."
+    )
     angles: list[PlanAngle] = Field(description="The angle, or both of a compound face.")
     room_to_prove_arcsec: ArcsecOut | None = Field(
         description="Tolerance less the error to expect and the uncertainty of the finest "
@@ -103,6 +110,10 @@ class PlannedWay(ResultModel):
     total_minutes: MinutesOut = Field(description="Time for all pieces.")
     time: PlanTime = Field(description="That time by its parts.")
     feed_plan: PlanFeed = Field(description="How the allowance is ground off, and when to stop.")
+    size_plan: PlanSize | None = Field(
+        description="When to stop so that the size comes inside its tolerance; null where none was "
+        "stated."
+    )
     batch: PlanBatch = Field(description="When to dress, and which pieces to measure.")
     mistakes: list[PlanMistake] = Field(
         description="For each stack the smallest wrong block that leaves the angle's tolerance; a "

@@ -59,8 +59,8 @@ def true_up(shank: Shank) -> str:
     return "Turn the adapter about until it runs truest"
 
 
-def planned_shank(shank: Shank, units: Units, *, path: str = "") -> PlannedShank:
-    """Give the shank, and what holds it; `path` is that of its fields in the request."""
+def planned_shank(shank: Shank, units: Units) -> PlannedShank:
+    """Give the shank, and what holds it."""
     if isinstance(shank, StraightShank):
         return PlannedShank(
             kind="straight",
@@ -70,7 +70,7 @@ def planned_shank(shank: Shank, units: Units, *, path: str = "") -> PlannedShank
             held_in="a collet or bushing of the spin fixture",
             test_bar="a test bar of the shank's diameter",
         )
-    taper = find_standard(shank.designation, field=f"{path}shank/designation")
+    taper = find_standard(shank.designation, field="shank/designation")
     return PlannedShank(
         kind="taper",
         designation=taper.designation,

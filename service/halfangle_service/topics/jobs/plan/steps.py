@@ -8,6 +8,7 @@ from collections.abc import Iterator
 
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed
+from halfangle_service.topics.jobs.plan.parts.size import PlanSize
 from halfangle_service.topics.jobs.plan.shank import PlannedShank, true_up
 from halfangle_service.topics.jobs.plan.usual_steps import (
     PlanStep,
@@ -20,19 +21,33 @@ from halfangle_service.topics.jobs.plan.usual_steps import (
     wheel_steps,
 )
 from halfangle_service.topics.jobs.plan.ways.way import Way
+from halfangle_service.trade.planning.feed import ReadingName
 from halfangle_service.trade.tapers.feed import off_diameter
 from halfangle_service.trade.units import Units, bench_step
 from halfangle_service.trade.wording import length, small_length, stack
 
 #: How a setting begins, and ends, with what is done to the work.
 _LAY, _QUARTER = "Lay the work", " Turn the work a quarter"
-_ON_PLATES = ("sine-plate", "stacks-under-both-rolls", "quarter-turn", "compound-sine-plate")
+#: What is read to stop by, as a sentence has it.
+_READ: dict[ReadingName, str] = {
+    "diameter": "the diameter at the gauge line",
+    "axial-position": "what the gauge stands off its place",
+    "height": "the face's distance",
+    "feed-dial": "the feed dial, counted from the first touch,",
+}
+_ON_PLATES = (
+    "sine-plate",
+    "stacks-under-both-rolls",
+    "quarter-turn",
+    "sine-plate-turned-in-plan",
+    "compound-sine-plate",
+)
 
 
 def steps_of(
-    way: Way, wanted: Wanted, shank: PlannedShank | None, feed: PlanFeed
+    way: Way, wanted: Wanted, shank: PlannedShank | None, feed: PlanFeed, size: PlanSize | None
 ) -> list[PlanStep]:
-    """The steps of one way, fed as its feed plan has it."""
+    """The steps of one way, fed as its feed plan has it and stopped as its size asks."""
     facts = _facts(wanted, shank)
     inspect, dress = wheel_steps()
     if way.name == "dressed-wheel":
@@ -47,6 +62,7 @@ def steps_of(
             *_holding(way, wanted, shank, facts),
             *_setting(way, wanted, facts),
             *_grinding(wanted, facts, _fed(feed, facts.step, wanted.units)),
+            *_stopping(size, wanted.units),
             *_last(wanted),
         )
     )
@@ -259,6 +275,18 @@ def _in_the_bore(facts: StepFacts, fed: str) -> tuple[Step, Step]:
                 "Draw the wheel out and stop it before the bore is measured.",
             ),
         ),
+    )
+
+
+def _stopping(size: PlanSize | None, units: Units) -> Iterator[Step]:
+    """By which reading the size is held, where one says so."""
+    if size is None or size.smallest_stop is None or size.largest_stop is None:
+        return
+    ends = (small_length(end, units) for end in (size.smallest_stop, size.largest_stop))
+    yield Step(
+        f"Stop where {_READ[size.read_off]} reads from {' to '.join(ends)}: spark out, and "
+        "read again with the work cold.",
+        ("Past that no pass brings it back: take the last ones one step at a time.",),
     )
 
 

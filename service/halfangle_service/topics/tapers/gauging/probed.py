@@ -1,5 +1,6 @@
 """A taper by a probe or a height gauge: travel across it at depths, the tip's size taken off."""
 
+import math
 from collections.abc import Iterator, Sequence
 
 from pydantic import Field
@@ -146,11 +147,20 @@ def _inputs(request: TaperProbedRequest) -> tuple[Measured, ...]:
     depths = LargestError("depth_error_limit", request.depth_error_limit)
     travels = LargestError("measure_error_limit", request.measure_error_limit)
     tip = LargestError("tip_error_limit", request.tip_error_limit)
+    every = [reading.depth for reading in request.readings]
+    # An error that takes the shallowest past the deepest, or back, leaves no slope.
+    shallowest, deepest = min(every), max(every)
     read = [
         measured
         for place, reading in enumerate(request.readings)
         for measured in (
-            Measured(f"readings/{place}/depth", reading.depth, depths),
+            Measured(
+                f"readings/{place}/depth",
+                reading.depth,
+                depths,
+                above=shallowest if reading.depth == deepest else -math.inf,
+                below=deepest if reading.depth == shallowest else math.inf,
+            ),
             Measured(f"readings/{place}/tip_travel", reading.tip_travel, travels),
         )
     ]

@@ -24,13 +24,19 @@ CauseName = Literal[
     "dresser-error",
     "scale-error",
     "wrong-hinge-order",
+    "wrong-hand",
+    "half-for-included",
+    "tangent-for-sine",
+    "complement-set",
+    "base-step-left-out",
     "seat-of-the-work",
     "temperature",
     "measurement",
     "runout-of-the-socket",
     "runout-of-the-part",
 ]
-#: What may have been seen, as a request states it; `at_180` is a reading, not an observation.
+#: What may have been seen, as a request states it; `at_180` and `measured` are
+#: readings, not observations.
 Observation = Literal[
     "repeats_on_second_stack",
     "grows_along_batch",

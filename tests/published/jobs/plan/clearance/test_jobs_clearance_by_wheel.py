@@ -1,6 +1,7 @@
 """Clearance of the ways by the wheel and of a socket, against shapes moved and points in space."""
 
 import math
+import re
 from typing import Any
 
 import numpy as np
@@ -19,7 +20,6 @@ from clearance_support import (
     SPINDLE,
     block,
     least,
-    out_of,
     shop_request,
     tilted,
     way_of,
@@ -200,13 +200,18 @@ def test_a_wheel_s_side_is_never_nearer_in_space_than_is_said(call: Call) -> Non
 
 
 def test_a_flange_that_meets_the_work_rules_the_side_out(call: Call) -> None:
-    """Work too near under the spindle meets the flange: the side is ruled out, and says why."""
-    near = {**SIDE, "work_below_spindle": 1.6, "name": "too near"}
-    request = shop_request(CONE, wheel_sides=[SIDE, near])
-    out = out_of(call, request, "wheel-side")
-    assert out["equipment"] == ["too near"]
-    assert "foul" in out["reason"]
-    assert "flange" in out["reason"] or "guard" in out["reason"]
+    """Work near under the spindle meets a large flange, or lies where the side does not grind."""
+    large = {**SIDE["head"], "flange_diameter": 4.4}
+    near = {**SIDE, "work_below_spindle": 2.4, "head": large, "name": "large flange"}
+    inside = {**SIDE, "work_below_spindle": 2.24, "name": "inside"}
+    request = shop_request(CONE, wheel_sides=[SIDE, near, inside])
+    ruled = call("jobs.plan", **request)["result"]["ruled_out"]
+    met, off = ruled
+    assert met["equipment"] == ["large flange"]
+    assert re.search(r"foul by .*flange and", met["reason"])
+    assert off["field"] == "equipment/wheel_sides/2/work_below_spindle"
+    # The wheel of 7 in is usable over 1.25 in from its edge.
+    assert "From 2.25 in to 3.5 in" in off["instead"]
 
 
 SOCKET: Json = {
@@ -251,6 +256,48 @@ def test_a_quill_clears_its_bore_by_what_turned_polygons_do(call: Call) -> None:
     }
     deep = -slant - OVERRUN["past_small_end"]
     nearest = least(head, bodies, places(deep, OVERRUN["past_large_end"] - 0.375), {"bore"})
+    gap = found["smallest_gap"]
+    assert gap["gap"] == pytest.approx(nearest[0], abs=2e-4)
+    assert (gap["part"], gap["body"]) == nearest[1:]
+
+
+@pytest.mark.outside("jobs.plan", source="Brute force: polygons turned by GEOS, a quill in steps")
+def test_a_socket_on_an_upright_clears_by_what_turned_polygons_do(call: Call) -> None:
+    """Its axis square to the plate, the mouth away from it: drawn upright, then tilted as a whole.
+
+    Drawn with the plate rising to the right the quill goes in to the right.
+    """
+    upright = {"upright_height": 5, "upright_thickness": 0.75, "face_to_high_end": 3.5}
+    body = {**PLATE_BODY, "low_roll_from_end": 0.2}
+    plate = {"plate_body": body, "angle_plate": upright}
+    request = shop_request(SOCKET, **{**IN_SOCKET, "sine_plates": [plate]})
+    found = way_of(call, request, "quarter-turn")["clearance"]
+    feature = call("jobs.plan", **request)["result"]["feature"]
+    half, length = feature["half_angle"]["degrees"], feature["length"]
+    large, small = feature["large_diameter"] / 2, feature["small_diameter"] / 2
+    face = 6 - 3.5
+    axis, mouth = face + 1.5, 3 + 0.75 + 4.25
+    wall = [(large, mouth), (small, mouth - length), (0.875, mouth - length), (0.875, mouth)]
+    end = mouth - length - 0.5
+    drawn = {
+        "opposite wall": Polygon([(axis + x, y) for x, y in wall]),
+        "bore": Polygon([(axis - x, y) for x, y in wall]),
+        "relief": block(axis + small, end, axis + 0.875, mouth - length),
+        "bottom of the bore": block(axis - 0.875, 3.75, axis + 0.875, end),
+        "nose": block(axis - 0.875, 3, axis + 0.875, 3.75),
+        "fixture body": block(face, 0, face + 2.6, 3),
+        "angle plate": block(face - 0.75, 0, face, 5),
+        "plate": block(0, -0.75, 6, 0),
+    }
+    edge = (axis - large, mouth)
+    bodies = {name: tilted(shape, 90 - half, edge) for name, shape in drawn.items()}
+    head = {
+        "wheel": block(-0.375, 0, 0, 0.5),
+        "quill": block(-4, 0.1, -0.375, 0.4),
+        "spindle": block(-8, -0.5, -4, 1),
+    }
+    deep = feature["slant_length"] + OVERRUN["past_small_end"]
+    nearest = least(head, bodies, places(0.375 - OVERRUN["past_large_end"], deep), {"bore"})
     gap = found["smallest_gap"]
     assert gap["gap"] == pytest.approx(nearest[0], abs=2e-4)
     assert (gap["part"], gap["body"]) == nearest[1:]

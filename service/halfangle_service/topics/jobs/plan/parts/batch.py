@@ -123,7 +123,8 @@ def batch_of(
     rule: DecisionRule,
 ) -> Batch:
     """The batch as it was stated; refuses a breakdown stated and observed, and too few pieces."""
-    stated = None if wheel is None else wheel.breakdown_per_piece
+    # A flat wheel's breakdown says nothing of the one that goes into a socket.
+    stated = None if wheel is None or wanted.internal else wheel.breakdown_per_piece
     if observed and stated is not None:
         raise Disagreement(
             "The breakdown of the wheel was stated and observed too.",
@@ -148,7 +149,7 @@ def batch_of(
         growth = Growth.of_breakdown(
             stated, wanted.slant, wheel.breakdown_makes, counted=wanted.counted
         )
-    return Batch(pieces, growth, rule)
+    return Batch(pieces, growth, rule, not wanted.internal or growth is not None)
 
 
 def _require_small(observed: Sequence[PlanObservedPiece]) -> None:

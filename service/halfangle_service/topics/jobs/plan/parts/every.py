@@ -18,8 +18,14 @@ from halfangle_service.topics.jobs.plan.parts.clearance.answer import (
 )
 from halfangle_service.topics.jobs.plan.parts.clearance.every import Clearances
 from halfangle_service.topics.jobs.plan.parts.clearance.under import Asked
-from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeed, planned_feed_of
-from halfangle_service.topics.jobs.plan.parts.times import PlanTime, planned_time
+from halfangle_service.topics.jobs.plan.parts.feed import (
+    Fed,
+    Feeding,
+    PlanFeed,
+    planned_feed_of,
+)
+from halfangle_service.topics.jobs.plan.parts.size import PlanSize, planned_size
+from halfangle_service.topics.jobs.plan.parts.times import PlanTime, PlanTimes, planned_time
 from halfangle_service.topics.jobs.plan.result import PlanWayName
 from halfangle_service.topics.jobs.plan.safety import not_safe
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment, PlanSinePlate
@@ -50,6 +56,7 @@ class WayParts:
 
     feed: PlanFeed
     batch: PlanBatch
+    size: PlanSize | None
     time: PlanTime
     whole: JobTime
     clearance: PlanClearance
@@ -65,6 +72,7 @@ class Job:
     room: PlanRoom
     batch: Batch
     minutes_per_piece: float | None
+    times: PlanTimes
     _clear: dict[_Stands, PlanClearance | Fouled] = field(default_factory=dict)
 
     def sort_out(self, ways: Sequence[Way]) -> tuple[list[Way], list[RuledOut]]:
@@ -90,25 +98,34 @@ class Job:
         by time, and a reckoned one stands beside no usual one.
         """
         feeds = [self._feed(way) for way in ways]
-        known = all(minutes is not None for _, minutes in feeds)
+        known = all(fed.minutes is not None for fed in feeds)
         return [
-            self._parts_of(way, feed, minutes if known else None)
-            for way, (feed, minutes) in zip(ways, feeds, strict=True)
+            self._parts_of(way, fed, fed.minutes if known else None)
+            for way, fed in zip(ways, feeds, strict=True)
         ]
 
-    def _parts_of(self, way: Way, feed: PlanFeed, by_feed: float | None) -> WayParts:
+    def _parts_of(self, way: Way, fed: Fed, by_feed: float | None) -> WayParts:
         angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
-        shared = self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
-        batch = planned_batch(shared, angles)
-        ahead = (way.setup_minutes, way.inspection_minutes)
+        batch = planned_batch(self.batch_by(way), angles)
         time, whole = planned_time(
-            *ahead, self.minutes_per_piece, by_feed, self.batch.pieces, batch
+            list(way.work.parts(way.setup_minutes, self.times.of_setup)),
+            way.inspection_minutes,
+            self.times,
+            self.minutes_per_piece,
+            by_feed,
+            self.batch.pieces,
+            batch,
         )
         found = self._clearance(way)
         clear = not_known([found.field]) if isinstance(found, Fouled) else found
-        return WayParts(feed, batch, time, whole, clear)
+        size = planned_size(self.feeding, fed, batch, self.batch.pieces, self.batch.rule)
+        return WayParts(fed.plan, batch, size, time, whole, clear)
 
-    def _feed(self, way: Way) -> tuple[PlanFeed, float | None]:
+    def batch_by(self, way: Way) -> Batch:
+        """The batch as this way grinds it."""
+        return self.batch if by_flat_wheel(way) else self.batch.by_other_wheel()
+
+    def _feed(self, way: Way) -> Fed:
         plate = self._plate(way)
         direction = "along-travel" if plate is None else plate[1].tilt_direction
         wheel = None if by_flat_wheel(way) else self._wheel(way)

@@ -25,6 +25,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.numbers import SparkOutPasses
+from halfangle_service.fields.set_up_errors import Kelvins
 from halfangle_service.topics.jobs.plan.features import Wanted
 from halfangle_service.topics.jobs.plan.shop.wheel import PlanWheel
 from halfangle_service.trade.clearance.assembly import Direction
@@ -51,6 +52,7 @@ from halfangle_service.trade.planning.feed import (
     usual,
 )
 from halfangle_service.trade.planning.times import grinding_time
+from halfangle_service.trade.tapers.feed import Measure
 from halfangle_service.trade.units import Units, from_mm
 from halfangle_service.trade.wheel.speed import rpm_for_speed, surface_speed
 
@@ -103,6 +105,19 @@ class PlanFeeding(RequestModel):
         None,
         description="Largest error ± of the feed dial from the first touch on, the wheel's wear in "
         "it, in `units`.",
+    )
+    dial_step: NonNegativeLength | None = Field(
+        None, description="Smallest step of the feed dial, in `units`; 0 where it has none."
+    )
+    size_wear_per_piece: NonNegativeLength | None = Field(
+        None,
+        description="What the wheel loses in one piece, square to the surface, in `units`; counts "
+        "where pieces are stopped by the dial.",
+    )
+    work_temperature_difference_celsius: Kelvins = Field(
+        None,
+        description="Largest difference ± of the work's temperature from that of what measures it, "
+        "in °C.",
     )
 
 
@@ -157,6 +172,10 @@ class PlanAssumption(ResultModel):
 class PlanFeed(ResultModel):
     """How the allowance comes off."""
 
+    dial_measures: Measure = Field(
+        description="What the feed dial measures of a layer, as `amount_is` of `tapers.infeed` "
+        "has it: by the way that the slide goes."
+    )
     rough: PlanPhase | None = Field(
         description="Roughing; null where the allowance is unknown, or all of it is finished."
     )
@@ -254,6 +273,16 @@ class Feeding:
         return to_mm(length, self.units)
 
 
+@dataclass(frozen=True, slots=True)
+class Fed:
+    """How a way feeds: as answered, minutes of a piece, its slide, the reading to stop by."""
+
+    plan: PlanFeed
+    minutes: float | None
+    motion: Motion
+    reading: Reading | None
+
+
 def planned_feed_of(
     feeding: Feeding,
     way: str,
@@ -261,11 +290,8 @@ def planned_feed_of(
     *,
     driven: bool,
     wheel: Wheel | None,
-) -> tuple[PlanFeed, float | None]:
-    """How a way feeds, and the minutes that it grinds one piece; None where they are not known.
-
-    `wheel` is the way's own, None where the shop's flat wheel grinds.
-    """
+) -> Fed:
+    """How a way feeds; `wheel` is the way's own, None where the shop's flat wheel grinds."""
     surface, habits, flat = feeding.surface, feeding.habits, wheel is None
     wheel = feeding.flat_wheel if wheel is None else wheel
     motion, units = feeding.motion(way, direction), feeding.units
@@ -278,14 +304,14 @@ def planned_feed_of(
     minutes = {each.name: minutes_of(each, surface, travel, turns, table) for each in found}
     by_name = {each.name: each for each in found}
     stock = by_name["finish"].stock if "finish" in by_name else None if allowance is None else 0.0
-    size = feeding.wanted.large_diameter if surface.turned else None
-    read = readings(surface, motion, allowance, stock, size, feeding.limits())
+    read = readings(surface, motion, allowance, stock, feeding.wanted.size, feeding.limits())
     best = finest(read)
     rough, finish = (
         _phase(by_name[name], minutes[name]) if name in by_name else None
         for name in ("rough", "finish")
     )
     result = PlanFeed(
+        dial_measures=motion.dial,
         rough=rough,
         finish=finish,
         spark_out_passes=habits.spark_out_passes or 0,
@@ -297,7 +323,8 @@ def planned_feed_of(
         assumptions=list(_assumed(feeding, driven=driven)),
         not_stated=list(_not_stated(feeding, motion, driven=driven, flat=flat)),
     )
-    return result, grinding_time([minutes[each.name] for each in found])
+    grinding = grinding_time([minutes[each.name] for each in found])
+    return Fed(result, grinding, motion, best)
 
 
 def cutting_passes(feed: PlanFeed) -> int:
@@ -356,6 +383,9 @@ def _not_stated(feeding: Feeding, motion: Motion, *, driven: bool, flat: bool) -
         yield "feeding/grinding_allowance"
     if stated.dial_error_limit is None:
         yield "feeding/dial_error_limit"
+    if feeding.wanted.size_tolerance is None:
+        size = "large_diameter_tolerance" if feeding.wanted.turned else "face_distance_tolerance"
+        yield f"feature/{size}"
     if not feeding.wanted.turned and stated.width_across_slope is None:
         yield "feeding/width_across_slope"
     if flat and not feeding.wanted.internal:

@@ -3,22 +3,26 @@
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
-from halfangle_service.fields.glossary import option_labels, title_of
-from halfangle_service.topics.jobs.plan.parts.batch import BREAKDOWN, without_wear
+from halfangle_service.fields.glossary import title_of
+from halfangle_service.topics.jobs.plan.parts.batch import (
+    BREAKDOWN,
+    planned_batch,
+    without_wear,
+)
 from halfangle_service.topics.jobs.plan.parts.decision import PlanBest, PlanDecision, PlanThreshold
-from halfangle_service.topics.jobs.plan.parts.every import Job, WayParts, by_flat_wheel
+from halfangle_service.topics.jobs.plan.parts.every import Job, by_flat_wheel
 from halfangle_service.topics.jobs.plan.ranking import (
     KnownAngle,
     Rank,
+    Ranked,
     as_good,
-    best_first,
+    forecast_on_a_dress,
     is_fit,
     rank_of,
     standing_by,
-    standing_of,
 )
-from halfangle_service.topics.jobs.plan.result import PlannedWay
 from halfangle_service.topics.jobs.plan.shop.equipment import NAMED, PlanEquipment
 from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
@@ -38,7 +42,6 @@ from halfangle_service.trade.uncertainty import (
     Contribution,
     DecisionRule,
     forecast_of,
-    together,
 )
 from halfangle_service.trade.uncertainty.coverage import half_width
 from halfangle_service.trade.wheel.in_bore import OFFSET
@@ -52,15 +55,6 @@ MOST_WAYS = 8
 _MOST_GROWTH = 2.0
 #: Largest error of a temperature that a request may state, in kelvins.
 _LARGEST_CELSIUS = 50.0
-
-
-@dataclass(frozen=True, slots=True)
-class Ranked:
-    """A way with its parts, and as it is answered."""
-
-    way: Way
-    parts: WayParts
-    row: PlannedWay
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,27 +78,38 @@ def decisions(
     `entries` as they are ranked now, of which the first are looked at, with the finest inspection
     at hand. What else is missing stays missing.
     """
-    race = _Race(
-        job,
-        entries,
-        rule,
-        finest_arcsec,
-        tuple(best_first(entry.row, finest_arcsec) for entry in entries),
-    )
+    race = _Race(job, entries, rule, finest_arcsec)
     now = race.best({})
     found = _statements(job.equipment, entries[:MOST_WAYS])
-    missing = [race.missing(statement) for statement in found.values()]
+    missing = {path: race.missing(statement) for path, statement in found.items()}
 
-    def with_one(path: str, value: float) -> str | None:
-        return race.best(race.with_value(found[path], value))
+    def ranks_with(path: str, value: float) -> dict[int, Rank]:
+        return race.with_value(found[path], value)
 
-    def with_all(paths: Sequence[str]) -> str | None:
-        return race.best(race.with_none_missing([found[path] for path in paths]))
+    def ranks_with_all(paths: Sequence[str]) -> dict[int, Rank]:
+        return race.with_none_missing([found[path] for path in paths])
 
-    alone = deciding(missing, with_one, now)
-    deciders = [*alone, *deciding_together(missing, with_all, now, alone)]
-    answers = [_answer(race, each, found) for each in deciders]
+    alone = [
+        each
+        for each in deciding(
+            list(missing.values()), lambda path, value: race.best(ranks_with(path, value)), now
+        )
+        if race.matters(each, partial(ranks_with, each.names[0]), missing[each.names[0]].largest)
+    ]
+    together_only = [
+        each
+        for each in deciding_together(
+            list(missing.values()), lambda paths: race.best(ranks_with_all(paths)), now, alone
+        )
+        if race.matters(each, partial(_at_any_value, ranks_with_all(each.names)), 0.0)
+    ]
+    answers = [_answer(race, each, found) for each in (*alone, *together_only)]
     return [*answers, *race.by_breakdown(now)]
+
+
+def _at_any_value(ranks: dict[int, Rank], _value: float) -> dict[int, Rank]:
+    """The ranks where several statements are stated as nothing: no value acts on them."""
+    return ranks
 
 
 def _statements(equipment: PlanEquipment, entries: Sequence[Ranked]) -> dict[str, _Statement]:
@@ -145,16 +150,38 @@ class _Race:
     entries: Sequence[Ranked]
     rule: DecisionRule
     finest_arcsec: float | None
-    ranks: tuple[Rank, ...]
 
     def best(self, changed: Mapping[int, Rank]) -> str | None:
         """Place of the first way, as text, with some ranks changed; None where none is fit."""
-        ranks = [changed.get(place, rank) for place, rank in enumerate(self.ranks)]
+        ranks = self._ranks(changed)
         first = min(ranks)
-        # Of those as good as the first, the one that is ranked first now: a hair's breadth of
-        # uncertainty decides nothing.
-        place = next(place for place, rank in enumerate(ranks) if as_good(rank, first))
-        return str(place) if is_fit(first) else None
+        return str(ranks.index(first)) if is_fit(first) else None
+
+    def _ranks(self, changed: Mapping[int, Rank]) -> list[Rank]:
+        return [changed.get(place, entry.rank) for place, entry in enumerate(self.entries)]
+
+    def matters(
+        self, found: Deciding, ranks_at: Callable[[float], Mapping[int, Rank]], largest: float
+    ) -> bool:
+        """Whether what is best by a statement is better than what was by more than a tenth.
+
+        Two ways on one plate share nearly every error: which of them is ahead by a hair's breadth
+        is nothing to state an error for.
+        """
+        before, value = found.best_now, 0.0
+        ends = [turn.above for turn in found.turns[1:]] + [largest]
+        told = [(found.best_at_zero, 0.0)]
+        told += [(turn.best, end) for turn, end in zip(found.turns, ends, strict=False)]
+        for after, value in told:
+            if before != after and self._better(before, after, self._ranks(ranks_at(value))):
+                return True
+            before = after
+        return False
+
+    def _better(self, before: str | None, after: str | None, ranks: Sequence[Rank]) -> bool:
+        if before is None or after is None:
+            return True
+        return not as_good(ranks[int(before)], ranks[int(after)])
 
     def with_value(self, statement: _Statement, value: float) -> dict[int, Rank]:
         """The ranks of the ways that a statement acts on, were it so much."""
@@ -196,29 +223,32 @@ class _Race:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
         batch = self.job.batch
         places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
-        if batch.growth is not None or batch.pieces == 1 or not places:
+        told = batch.growth is not None or not batch.flat_wheel
+        if told or batch.pieces == 1 or not places:
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
         rooms = {place: self._room(self.entries[place].way) for place in places}
 
-        def best(_name: str, value: float) -> str | None:
+        def ranks_at(value: float) -> dict[int, Rank]:
             growth = Growth.of_breakdown(value, slant, counted=counted)
-            ranks = {
+            return {
                 place: self._dressed(place, 0.0 if room is None else growth.pieces_within(room))
                 for place, room in rooms.items()
             }
-            return self.best(ranks)
 
         tolerance = self.job.wanted.tolerance_arcsec
         first = Growth.of_angle(min(_MOST_GROWTH * tolerance, 3600.0), counted=counted)
+        largest = first.slope * slant
         ways = tuple(str(place) for place in places)
 
         def written(value: float) -> str:
             grown = Growth.of_breakdown(value, slant, counted=counted).error_arcsec(1)
             return f"{figure(value, self.job.wanted.units)} ({arcsec(grown)} a piece)"
 
-        for each in deciding([Missing(BREAKDOWN, first.slope * slant, ways)], best, now):
-            yield _decision(self, each, "the breakdown of the wheel a piece", "length", written)
+        asked = [Missing(BREAKDOWN, largest, ways)]
+        for each in deciding(asked, lambda _, value: self.best(ranks_at(value)), now):
+            if self.matters(each, ranks_at, largest):
+                yield _decision(self, each, "the breakdown of the wheel a piece", "length", written)
 
     def _room(self, way: Way) -> float | None:
         """The growth that all angles of a way have room for; None where not even none."""
@@ -232,13 +262,14 @@ class _Race:
     def _dressed(self, place: int, pieces: float) -> Rank:
         """The rank of a way that grinds so many pieces on one dress; below one it may not hold."""
         entry, count = self.entries[place], self.job.batch.pieces
-        inspected = to_inspect(count, max(1, math.floor(min(pieces, count))))
-        whole = replace(entry.parts.whole, inspected=inspected.count, dressings=inspected.dressings)
-        forecast = entry.row.forecast
-        if pieces < 1.0 and forecast == "holds":
-            forecast = "may-not-hold"
-        standing = standing_of(entry.row.angles, self.finest_arcsec)
-        return rank_of(entry.row, forecast, standing, whole.total)
+        most = math.floor(min(pieces, count))
+        times = entry.parts.whole
+        whole = replace(times, inspected=1, dressings=0)
+        if most:
+            inspected = to_inspect(count, most)
+            whole = replace(times, inspected=inspected.count, dressings=inspected.dressings)
+        forecast = forecast_on_a_dress([entry.row.forecast], most)
+        return rank_of(entry.way, forecast, entry.standing, whole.total)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
         """The rank of a way with other budgets of its angles."""
@@ -252,10 +283,19 @@ class _Race:
         ]
         if entry.row.runout_budget is not None:
             forecasts.append(entry.row.runout_budget.forecast)
-        forecast = together(forecasts)
-        lacks = any(budget.not_stated for budget in budgets)
+        if entry.row.size_plan is not None:
+            forecasts.append(entry.row.size_plan.forecast)
+        batch = self.job.batch_by(entry.way)
+        whole, most = entry.parts.whole, None
+        if batch.growth is not None:
+            # The pieces on one dress follow from the budgets, and the time from them.
+            angles = [(without_wear(budget, a.per_unit), a.tolerance_arcsec) for budget, a in pairs]
+            anew = planned_batch(batch, angles)
+            most, dressings = anew.pieces_per_dress, anew.dressings or 0
+            whole = replace(whole, inspected=anew.pieces_inspected, dressings=dressings)
+        forecast = forecast_on_a_dress(forecasts, most)
         # What ranks neither by its doubt nor by its room needs no uncertainty.
-        needed = forecast == "may-not-hold" or (self.finest_arcsec is not None and not lacks)
+        needed = forecast != "not-stated"
         known = [
             KnownAngle(
                 a.tolerance_arcsec,
@@ -266,15 +306,11 @@ class _Race:
             for budget, a in pairs
         ]
         standing = standing_by(known, self.finest_arcsec)
-        return rank_of(entry.row, forecast, standing, entry.row.total_minutes)
+        return rank_of(entry.way, forecast, standing, whole.total)
 
     def named(self, place: str | None) -> str:
         """A way in plain words."""
-        if place is None:
-            return ""
-        way = self.entries[int(place)].way
-        label = option_labels()[way.name]
-        return f"{label[0].lower()}{label[1:]} ({', '.join(way.equipment)})"
+        return "" if place is None else self.entries[int(place)].way.in_words
 
     def best_way(self, place: str | None) -> dict[str, int | str | None]:
         """A way as the answer names it."""

@@ -64,6 +64,15 @@ _Head = Annotated[PlanWheelHead | None, Field(description="What is about this wh
 _Holder = Annotated[PlanWorkHolder | None, Field(description="What holds block-like work on it.")]
 
 
+class PlanSwivelBase(RequestModel):
+    """What turns work in plan on a plate: a swivelling base, or an angle set against its rail."""
+
+    swivel_error_limit_arcsec: NonNegativeArcsec | None = Field(
+        None,
+        description="Largest error ± of the angle in plan, the trueing of the work with it.",
+    )
+
+
 class PlanSinePlate(RequestModel):
     """A sine plate with what holds the work on it, under a flat wheel."""
 
@@ -83,6 +92,9 @@ class PlanSinePlate(RequestModel):
         description="Largest error ± from square of what turns the work a quarter on the plate: "
         "an angle plate, or the work's own side. Takes the place of "
         "`axis_pitch_error_limit_arcsec` there.",
+    )
+    swivel_base: PlanSwivelBase | None = Field(
+        None, description="What turns work in plan on it. Absent where there is nothing."
     )
     tilt_direction: Direction = Field(
         "along-travel",

@@ -36,6 +36,14 @@ def against_internal(
     return None
 
 
+def grinds_a_socket(wanted: Wanted, spindle: PlanInternalSpindle | None) -> str | None:
+    """What grinds a socket in place of a wheel that stays outside; None of any other work."""
+    if not wanted.internal:
+        return None
+    why = against_internal(wanted, spindle)
+    return "A sine plate under the internal spindle grinds it." if why is None else why[2]
+
+
 def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str) -> RuledOut:
     """A way that sets one angle, for a face that slopes in two views."""
     instead = None
@@ -43,7 +51,8 @@ def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str)
         tilt, direction = (math.degrees(angle) for angle in tilt_of_normal(wanted.normal))
         instead = (
             f"Turned in plan, so that what lies at {plain(direction)}° from right toward back is "
-            f"square to its hinge, the work asks one plate for {plain(tilt)}°."
+            f"square to its hinge, the work asks one plate for {plain(tilt)}°: state a swivelling "
+            "base on the plate, and it is planned so."
         )
     return RuledOut(
         name, (equipment,), "It sets one angle, and the face slopes in two views.", path, instead

@@ -27,7 +27,14 @@ from halfangle_service.topics.jobs.plan.ways.way import (
 from halfangle_service.trade.uncertainty import Budget
 from halfangle_service.trade.wheel.dressing_errors import DressedCone
 from halfangle_service.trade.wheel.ways import HALF_TO_INCLUDED
-from halfangle_service.trade.wording import degrees
+from halfangle_service.trade.wording import degrees, figure
+
+#: The wheel of each way that grinds from outside.
+_WHEELS: dict[PlanWayName, str] = {
+    "dressed-wheel": "The dressed flank of",
+    "wheel-side": "The side of",
+    "swivelled-workhead": "The flat wheel beside the swivelled",
+}
 
 
 def cone_of(wanted: Wanted, wheel_diameter: float) -> DressedCone:
@@ -37,15 +44,13 @@ def cone_of(wanted: Wanted, wheel_diameter: float) -> DressedCone:
     return DressedCone(wanted.angle_rad, small, large, wheel_diameter / 2.0)
 
 
-def not_into_a_socket(name: PlanWayName, equipment: str, path: str) -> RuledOut:
-    """A way by a wheel that grinds from outside."""
-    return RuledOut(
-        name,
-        (equipment,),
-        "This wheel does not go into a socket.",
-        path.rstrip("/"),
-        "A sine plate with an internal spindle grinds it.",
-    )
+def not_into_a_socket(
+    wanted: Wanted, name: PlanWayName, equipment: str, path: str, instead: str
+) -> RuledOut:
+    """A way by a wheel that grinds from outside; `instead` is what grinds a socket."""
+    small = figure(wanted.small_diameter, wanted.units)
+    reason = f"{_WHEELS[name]} {equipment} does not go into a bore of {small}: it grinds outside."
+    return RuledOut(name, (equipment,), reason, path.rstrip("/"), instead)
 
 
 def way_by_wheel(
@@ -98,10 +103,15 @@ def _of_one_side(budget: Budget) -> Budget:
     return replace(budget, contributions=halved, offset=budget.offset / HALF_TO_INCLUDED)
 
 
-def wheel_side(wanted: Wanted, side: PlanWheelSide, path: str) -> Way | RuledOut:
-    """The wheel's side, the work swivelled to it about the vertical."""
-    if wanted.internal:
-        return not_into_a_socket("wheel-side", side.name, path)
+def wheel_side(
+    wanted: Wanted, side: PlanWheelSide, path: str, of_socket: str | None = None
+) -> Way | RuledOut:
+    """The wheel's side, the work swivelled to it about the vertical.
+
+    `of_socket` is what grinds a socket, None of any other work.
+    """
+    if of_socket is not None:
+        return not_into_a_socket(wanted, "wheel-side", side.name, path, of_socket)
     cone = cone_of(wanted, math.inf)
     made = wheel_side_way(side, cone, wanted.units)
     words = f"Swivel the work to {{}} against the side of {side.name}."
@@ -118,8 +128,10 @@ def wheel_side(wanted: Wanted, side: PlanWheelSide, path: str) -> Way | RuledOut
     )
 
 
-def swivelled_workhead(wanted: Wanted, head: PlanWorkhead, path: str) -> Way | RuledOut:
-    """Work turned in a swivelled workhead, a flat wheel beside it."""
+def swivelled_workhead(
+    wanted: Wanted, head: PlanWorkhead, path: str, of_socket: str | None = None
+) -> Way | RuledOut:
+    """Work turned in a swivelled workhead, a flat wheel beside it; `of_socket` as above."""
     name: PlanWayName = "swivelled-workhead"
     if not wanted.turned:
         return RuledOut(
@@ -128,8 +140,8 @@ def swivelled_workhead(wanted: Wanted, head: PlanWorkhead, path: str) -> Way | R
             "A workhead turns the work: it grinds a cone, no face.",
             path.rstrip("/"),
         )
-    if wanted.internal:
-        return not_into_a_socket(name, head.name, path)
+    if of_socket is not None:
+        return not_into_a_socket(wanted, name, head.name, f"{path}wheel_diameter", of_socket)
     cone = cone_of(wanted, head.wheel_diameter)
     with refused_at("", wheel_diameter=f"{path}wheel_diameter"):
         made = workhead_way(head, cone, path)

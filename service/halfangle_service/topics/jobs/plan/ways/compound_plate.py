@@ -39,8 +39,10 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     plan_stack,
     stack_words,
     taken,
+    work_of,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import HingeOnStack, on_hinges
+from halfangle_service.trade.planning.times import SetupWork
 from halfangle_service.trade.sine.compound import Vector, raised_side
 from halfangle_service.trade.sine.compound_errors import CompoundSet, ViewSlopes
 from halfangle_service.trade.sine.compound_layings import Laid, Laying, as_drawn, other_layings
@@ -204,8 +206,16 @@ def _built(job: CompoundJob, way: Laid, stacks: Sequence[tuple[int, ...]]) -> Wa
         job.plate.setup_minutes,
         job.plate.inspection_minutes,
         wrong_blocks=on_hinges(laid, on_stacks, job.box.supply.box, built, job.wanted.units),
+        work=work_of(built, _seating(hinges)),
+        variant=f"work {in_words(way.laying)}",
         laid=way,
     )
+
+
+def _seating(hinges: Sequence[_Hinge]) -> SetupWork:
+    """An edge trued along the plate, and each plate that is set beside the first."""
+    raised = sum(1 for hinge in hinges if hinge.pieces)
+    return SetupWork(edge_trueings=1, further_tilts=max(0, raised - 1))
 
 
 def _on_stack(hinge: _Hinge, pieces: tuple[Piece, ...]) -> HingeOnStack:

@@ -32,6 +32,7 @@ from halfangle_service.topics.jobs.plan.ways.way import (
     plan_stack,
     stack_words,
     taken,
+    work_of,
 )
 from halfangle_service.topics.jobs.plan.ways.wrong_blocks import SetByStacks, on_rolls
 from halfangle_service.trade.sine.geometry import (
@@ -83,10 +84,14 @@ def dressed_wheel_ways(
     boxes: Sequence[ShopBox],
     max_blocks: int,
     share: WorkShare,
+    of_socket: str | None = None,
 ) -> Iterator[Way | RuledOut]:
-    """A flank dressed on one wheel, by its scale or by the blocks of each box."""
-    if wanted.internal:
-        yield not_into_a_socket("dressed-wheel", wheel.name, path)
+    """A flank dressed on one wheel, by its scale or by the blocks of each box.
+
+    `of_socket` is what grinds a socket, None of any other work.
+    """
+    if of_socket is not None:
+        yield not_into_a_socket(wanted, "dressed-wheel", wheel.name, path, of_socket)
         return
     dress = _Dress(wanted, wheel, path)
     made, dresser = dress.way(), wheel.dresser
@@ -198,7 +203,7 @@ def _by_blocks(
         blocks.raw_high,
         blocks.raw_low,
     )
-    return replace(way, wrong_blocks=on_rolls(wrung, stacks))
+    return replace(way, wrong_blocks=on_rolls(wrung, stacks), work=work_of(stacks))
 
 
 def _with_blocks(known: Budget, dress: _Dress, dresser: SineBaseDresser, blocks: _Blocks) -> Budget:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import ARCSEC_PER_RADIAN, Units, from_tenth_nm
 from halfangle_service.fields.advisories import Advisory
+from halfangle_service.fields.glossary import option_labels
 from halfangle_service.fields.stacks import stack_facts
 from halfangle_service.fields.supply import Supply
 from halfangle_service.topics.jobs.plan.features import Wanted
@@ -18,6 +19,7 @@ from halfangle_service.topics.jobs.plan.result import (
 )
 from halfangle_service.topics.jobs.plan.ways.plate_budget import stack_of
 from halfangle_service.trade.inspection.mistakes import PlannedStack
+from halfangle_service.trade.planning.times import NO_WORK, SetupWork
 from halfangle_service.trade.sine.compound_layings import Laid
 from halfangle_service.trade.stacks.supply import Piece
 from halfangle_service.trade.tables.materials.expansion import MaterialName
@@ -74,8 +76,9 @@ def adds_to(budget_with: Callable[[str, float], Budget]) -> Adds:
 class Way:
     """A way that can make the feature: what it is set to, its stacks, and what is to expect.
 
-    `wrong_blocks` are the same stacks as a wrong block may be wrung into them; `laid` is how the
-    work lies on a compound plate.
+    `wrong_blocks` are the same stacks as a wrong block may be wrung into them, `work` what its
+    set-up asks for beside what the equipment takes by itself, and `variant` what tells it from
+    another way of its name by the same equipment; `laid` is how the work lies on a compound plate.
     """
 
     name: PlanWayName
@@ -89,6 +92,15 @@ class Way:
     adds: Adds | None = None
     wrong_blocks: tuple[PlannedStack, ...] = ()
     laid: Laid | None = None
+    work: SetupWork = NO_WORK
+    variant: str = ""
+
+    @property
+    def in_words(self) -> str:
+        """The way as no other way of a plan is called: the shop calls no two things alike."""
+        label = option_labels()[self.name]
+        told = "; ".join(filter(None, (", ".join(self.equipment), self.variant)))
+        return f"{label[0].lower()}{label[1:]} ({told})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +135,12 @@ def plan_stack(role: StackRole, pieces: Sequence[Piece], units: Units) -> PlanSt
     """A stack that is as high as its blocks."""
     asked = sum(piece.size for piece in pieces)
     return PlanStack(role=role, **stack_facts(pieces, asked, units))
+
+
+def work_of(stacks: Sequence[PlanStack], work: SetupWork = NO_WORK) -> SetupWork:
+    """The work of a set-up with that of its stacks; of those to check it by none is needed."""
+    set_by = [made for made in stacks if made.role != "check"]
+    return replace(work, blocks=sum(made.count for made in set_by), stacks=len(set_by))
 
 
 def check_stack(

@@ -114,13 +114,9 @@ def side(asked: Asked, owner: PlanWheelSide, path: str) -> PlanClearance | Foule
     missing = list(_lacks_of_side(asked, owner, path, wheel))
     if missing or heads is None or below is None:
         return not_known(missing)
-    if below + wanted.large_diameter / 2.0 > heads["new"].radius:
-        return Fouled(
-            f"The work's axis lies {figure(below, wanted.units)} under the spindle, where a wheel "
-            f"of {figure(2.0 * heads['new'].radius, wanted.units)} has no side left for it.",
-            f"{path}/work_below_spindle",
-            "Bring the work's axis nearer to the spindle.",
-        )
+    off_side = _off_the_side(asked, owner, below, min(head.radius for head in heads.values()), path)
+    if off_side is not None:
+        return off_side
 
     def made(seen: list[Seen]) -> Stand:
         above, along = {}, {}
@@ -151,6 +147,25 @@ def side(asked: Asked, owner: PlanWheelSide, path: str) -> PlanClearance | Foule
         return not_known([WORK])
     outline = list(StandingWork(block, wanted.angle_rad).work())
     return answered(made(swivelled_block(outline, work.base_width)), asked.room, wanted.units, WORK)
+
+
+def _off_the_side(
+    asked: Asked, owner: PlanWheelSide, below: float, radius: float, path: str
+) -> Fouled | None:
+    """Why the usable part of a side does not lie against the work; None where it does.
+
+    `below` is from the spindle down to the work's axis, `radius` the wheel's when it is worn.
+    """
+    units, inner = asked.wanted.units, radius - owner.usable_width
+    if inner <= below <= radius:
+        return None
+    least, most = figure(max(inner, 0.0), units), figure(radius, units)
+    return Fouled(
+        f"The work's axis lies {figure(below, units)} under the spindle, where the side does not "
+        "grind.",
+        f"{path}/work_below_spindle",
+        f"From {least} to {most} under the spindle the side is usable.",
+    )
 
 
 def _lacks_of_side(

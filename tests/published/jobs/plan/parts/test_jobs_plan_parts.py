@@ -94,13 +94,14 @@ def test_time_is_the_sum_of_its_parts(call: Call) -> None:
     spark_out = 2 * (1.1 / feed["finish"]["advance"] + 1) / 40
     grinding = feed["rough"]["minutes"] + feed["finish"]["minutes"] + spark_out
     assert time["minutes_per_piece"] == pytest.approx(grinding)
-    assert (time["setup_minutes"], time["inspection_minutes"]) == (30, 5)
+    # The plate's own 30, two blocks wrung, their stack measured and placed.
+    assert (time["setup_minutes"], time["inspection_minutes"]) == (30 + 2 * 1 + 2, 5)
     assert (time["loading_minutes"], time["dressing_minutes"]) == (1, 3)
     assert time["pieces_inspected"] == batch["pieces_inspected"]
     assert time["dressings"] == batch["dressings"]
-    total = 30 + 40 * (1 + grinding) + 5 * batch["pieces_inspected"] + 3 * batch["dressings"]
+    total = 34 + 40 * (1 + grinding) + 5 * batch["pieces_inspected"] + 3 * batch["dressings"]
     assert way["total_minutes"] == pytest.approx(total)
-    assert way["first_piece_minutes"] == pytest.approx(30 + 1 + grinding + 5)
+    assert way["first_piece_minutes"] == pytest.approx(34 + 1 + grinding + 5)
 
 
 def test_ways_are_timed_alike(call: Call) -> None:
@@ -172,6 +173,17 @@ def test_wheel_that_keeps_its_form_is_never_dressed_between(call: Call) -> None:
     )
 
 
+def test_a_wheel_that_spoils_the_first_piece_is_not_said_to_hold(call: Call) -> None:
+    """Where not one piece on a dress keeps its angle the way may not hold, and it is said why."""
+    spoilt = whole_request(equipment__wheel__breakdown_per_piece=0.001)
+    answer = call("jobs.plan", **spoilt)
+    way = next(way for way in answer["result"]["ways"] if way["way"] == "sine-plate")
+    assert way["batch"]["pieces_per_dress"] == 0
+    assert (way["angles"][0]["forecast"], way["forecast"]) == ("holds", "may-not-hold")
+    words = " ".join(advisory["message"] for advisory in answer["advisories"])
+    assert "not even the first piece on a dress surely keeps its angle" in words
+
+
 def test_observed_pieces_take_the_place_of_a_stated_breakdown(call: Call) -> None:
     """Pieces that grew by 5″ each ask for the same dress as a wheel that breaks down so."""
     tilt = math.tan(math.radians(5 / 3600) / 2)
@@ -199,6 +211,27 @@ def test_breakdown_stated_and_observed_is_refused(call: Call) -> None:
             "jobs.plan",
             **whole_request(equipment__wheel__breakdown_per_piece=None, observed_pieces=seen[:2]),
         )
+
+
+def test_a_flat_wheel_s_breakdown_is_not_that_of_a_quill_s(call: Call) -> None:
+    """A socket's batch takes nothing of the flat wheel's; pieces observed of it tell its dress."""
+    socket = {
+        "kind": "taper-socket",
+        "designation": "morse-3",
+        "included_angle_tolerance_arcsec": 120,
+    }
+    shop: Json = {
+        "feature": socket,
+        "equipment__internal_spindle": {"wheel_diameter": 0.5, "reach": 4},
+        "equipment__spin_fixture": None,
+    }
+    batch = first_way(call, **shop)["batch"]
+    assert batch["growth_per_piece_arcsec"] is None
+    assert batch["not_stated"] == []
+    assert "measure the first piece and the last" in batch["reason"]
+    seen = [{"piece_since_dress": n, "measured_error_arcsec": 2.0 * n} for n in (1, 4, 9)]
+    observed = first_way(call, **shop, observed_pieces=seen)["batch"]
+    assert observed["growth_per_piece_arcsec"] == pytest.approx(2)
 
 
 def test_a_slip_of_the_unit_is_refused_by_its_field(call: Call) -> None:

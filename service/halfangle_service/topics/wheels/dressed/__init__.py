@@ -1,0 +1,1 @@
+"""The dressed wheel: how the diamond stands, the arc that it leaves, when to dress again."""
