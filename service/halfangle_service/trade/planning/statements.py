@@ -19,18 +19,22 @@ _NEAR_ENOUGH, _HALVINGS = 5e-3, 24
 _MOST_TURNS = 3
 #: Nobody sets up with an error that by itself takes this many times the tolerance.
 _BEYOND_USE = 2.0
+#: Many times that: of a rectangle as wide not 1 part in 20 lies within the tolerance.
+FAR_BEYOND_USE = 20.0
 
 
 @dataclass(frozen=True, slots=True)
 class Missing:
     """What was not stated: its name, and the largest value to look at, in its own unit.
 
-    `ways` are the names of the ways whose budget or time it acts on.
+    `ways` are the names of the ways whose budget or time it acts on. Where nothing is found up to
+    there, though what is best is one of those ways, it is looked for up to `farthest`.
     """
 
     name: str
     largest: float
     ways: tuple[str, ...]
+    farthest: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +90,9 @@ def deciding(
         places = 1 if len(each.ways) == 1 else _PLACES
         unmoved = len(each.ways) == 1 and at_zero not in each.ways
         turns = () if unmoved else _turns(at, at_zero, each.largest, places)
+        if not turns and at_zero != best_now and each.farthest > each.largest:
+            # What is stated to win has to lose somewhere, or it is not said up to where it wins.
+            turns = _turns(at, at_zero, each.farthest, 1)
         if turns or at_zero != best_now:
             found.append(Deciding((each.name,), best_now, at_zero, turns))
     return tuple(found)

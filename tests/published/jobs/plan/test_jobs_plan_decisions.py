@@ -45,6 +45,8 @@ JOBS: dict[str, Json] = {
     "pitch": lacking("axis_pitch_error_limit_arcsec"),
     "yaw": lacking("axis_yaw_error_limit_arcsec", tolerance=170),
     "particle": lacking("particle"),
+    # A tolerance so fine that no way holds: errors of many times it decide.
+    "past-use": lacking("wheel_face_error_limit_arcsec", tolerance=25),
     "dresses": lacking(
         "axis_pitch_error_limit_arcsec",
         pieces=40,
@@ -139,6 +141,13 @@ def test_a_statement_that_is_not_told_changes_nothing(call: Call, job: str) -> N
     for path in missing - told_of:
         for value in (0, 20, 90):
             assert best_of(call("jobs.plan", **stated(request, path, value))) == best_of(answer)
+
+
+def test_what_wins_is_told_with_the_value_up_to_which_it_does(call: Call) -> None:
+    """An error of any size does not win: how large it may be is told, past the tolerance too."""
+    [decision] = call("jobs.plan", **JOBS["past-use"])["result"]["told_apart_by"]
+    assert decision["sentence"].count("up to") == 1
+    assert decision["thresholds"][0]["above"] > 25
 
 
 def test_the_sentence_says_what_to_state_and_what_wins(call: Call) -> None:
