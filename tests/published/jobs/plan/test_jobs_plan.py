@@ -164,6 +164,21 @@ def test_what_no_equipment_reaches_is_refused_with_every_reason(call: Call) -> N
     ]
 
 
+def test_a_plate_that_cannot_is_not_named_in_place_of_a_compound_one(call: Call) -> None:
+    """Only a shop without sine plates is told that a compound plate's base sets one angle."""
+    compound = {
+        "name": "compound plate",
+        "base_center_distance": 5,
+        "upper_center_distance": 5,
+        "base_axis": "x",
+    }
+    for plates, said in ((shop({"largest_angle": 30})["sine_plates"], False), ([], True)):
+        equipment = shop(sine_plates=plates, compound_plates=[compound])
+        with pytest.raises(Unreachable, match="No way of the shop") as refused:
+            plan_of(call, face(45), equipment=equipment)
+        assert ("Its base plate" in str(refused.value)) is said
+
+
 def test_two_things_of_one_name_are_refused(call: Call) -> None:
     """A shop that calls two plates alike contradicts itself."""
     plate = shop()["sine_plates"][0]

@@ -59,14 +59,14 @@ def one_angle_only(wanted: Wanted, name: PlanWayName, equipment: str, path: str)
     )
 
 
-def one_view_only(equipment: str, path: str) -> RuledOut:
-    """A compound plate for what has one angle."""
+def one_view_only(equipment: str, path: str, *, base_alone: bool) -> RuledOut:
+    """A compound plate for what has one angle; its base alone is named where no plate is."""
     return RuledOut(
         "compound-sine-plate",
         (equipment,),
         "A compound plate is planned for a face that slopes in two views.",
         path,
-        "Its base plate, named among the sine plates, sets one angle.",
+        "Its base plate, named among the sine plates, sets one angle." if base_alone else None,
     )
 
 

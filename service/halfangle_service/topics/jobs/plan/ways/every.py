@@ -34,7 +34,7 @@ def every_way(
     for path, plate in placed("sine_plates", shop.sine_plates):
         yield from _on_plate(wanted, shop, plate, path, boxes, max_blocks, share)
     for path, compound in placed("compound_plates", shop.compound_plates):
-        yield from _on_compound(wanted, compound, path, boxes, max_blocks, share)
+        yield from _on_compound(wanted, shop, compound, path, boxes, max_blocks, share)
     for path, wheel in placed("dressed_wheels", shop.dressed_wheels):
         if wanted.normal is not None:
             yield one_angle_only(wanted, "dressed-wheel", wheel.name, path)
@@ -60,6 +60,7 @@ def _share(shop: PlanEquipment, boxes: Sequence[ShopBox], max_blocks: int) -> Wo
 
 def _on_compound(
     wanted: Wanted,
+    shop: PlanEquipment,
     compound: PlanCompoundPlate,
     path: str,
     boxes: Sequence[ShopBox],
@@ -68,7 +69,7 @@ def _on_compound(
 ) -> Iterator[Way | RuledOut]:
     """The ways on one compound plate, with each set of blocks."""
     if wanted.normal is None:
-        yield one_view_only(compound.name, path)
+        yield one_view_only(compound.name, path, base_alone=not shop.sine_plates)
     elif not boxes:
         yield no_blocks("compound-sine-plate", compound.name)
     else:
