@@ -139,7 +139,8 @@ def test_each_stock_ball_reads_what_it_stands_at(call: Call) -> None:
         assert row["height_over_face"] == pytest.approx(height, abs=1e-6)
         assert row["contact_diameter"] == pytest.approx(row["ball_diameter"] * math.sqrt(0.75))
         assert 4 < row["contact_diameter"] < 8.5
-        assert row["height_per_diameter"] == pytest.approx(-math.sqrt(0.75))
+        # A wider mouth makes the chamfer over it shallower, by 1 / (2 tan 60°).
+        assert row["height_per_diameter"] == pytest.approx(-math.sqrt(0.75) + math.sqrt(1 / 12))
         assert row["smallest_height_over_face"] is None
     expected = [
         *(d for d in stock_balls()["mm"].diameters),
@@ -177,6 +178,21 @@ def test_limits_of_a_reading_hold_the_whole_tolerance(call: Call) -> None:
         assert low <= min(heights) + 1e-12
         assert high == pytest.approx(max(heights), abs=2e-4)
         assert high >= max(heights) - 1e-12
+
+
+def test_limits_under_a_chamfer_are_those_of_the_hole_asked_for_again(call: Call) -> None:
+    """A mouth at its tolerance, under the same chamfer, reads the limit that was said of it."""
+    hole = {"units": "mm", "pilot_diameter": 4, "chamfer_diameter": 12.5, "balls_in": ["mm"]}
+    found = call("centers.balls", **hole, mouth_diameter=8.5, mouth_diameter_tolerance=0.1)
+    low, high = (
+        call("centers.balls", **hole, mouth_diameter=mouth)["result"]["balls"]
+        for mouth in (8.6, 8.4)
+    )
+    for place, row in enumerate(found["result"]["balls"]):
+        limits = row["smallest_height_over_face"], row["largest_height_over_face"]
+        heights = low[place]["height_over_face"], high[place]["height_over_face"]
+        assert limits == pytest.approx(heights)
+        assert row["height_per_diameter"] == pytest.approx((heights[0] - heights[1]) / 0.2)
 
 
 def test_balls_are_named_as_they_are_sold(call: Call) -> None:
