@@ -363,6 +363,8 @@ _TOOLS: tuple[Row, ...] = (
     ),
     caution("unusual-drag", _DIAMOND, {"nib_lean": 9.3}, {"nib_lean": 9.25}, "15°02'21\""),
     caution("unusual-drag", _DIAMOND, {"nib_lean": 5.88}, {"nib_lean": 5.92}, "9°58'34\""),
+    caution("deep-pass", _DIAMOND, {"feed_per_pass": 0.000985}, {"feed_per_pass": 0.000984}),
+    caution("long-dress", _DIAMOND, {"feed_per_pass": 0.0985}, {"feed_per_pass": 0.0984}),
     caution("see-the-rotation", _DIAMOND, {}, None, "way the wheel turns"),
     caution("unusual-size", _DIAMOND, {"wheel_diameter": 39.38}, {"wheel_diameter": 39.37}),
     caution("dressing-safety", _DIAMOND, {}, None),

@@ -250,6 +250,8 @@ def test_without_limits_to_degrees_of_freedom_the_worst_is_known(call: Call) -> 
     [
         ({"differences": [0.215]}, Impossible, "no difference of two blocks"),
         ({"differences": [0.0201]}, Impossible, "no difference of two blocks"),
+        ({"standard_expanded_uncertainty": 0.075}, Impossible, "0.075 mm is no uncertainty"),
+        ({"repeatability": 0.0201}, Impossible, "0.0201 mm is no uncertainty"),
         ({"size": 40}, Impossible, "none for a block of 40"),
         ({"repeatability": None}, Disagreement, "Degrees of freedom are of a standard deviation"),
         (
@@ -325,12 +327,15 @@ def test_stability_by_grade_and_in_inches(call: Call) -> None:
     [
         ({"deviation": 0.12}, "no deviation of a gauge block"),
         ({"drift_per_year": 0.1}, "no deviation of a gauge block"),
+        ({"expanded_uncertainty": 0.06}, "nor an error of one"),
+        ({"drift_error_limit_per_year": 0.1}, "nor an error of one"),
+        ({"drift_per_year": 0.01}, "would deviate by 0.03 mm today"),
         ({"size": 0.001}, "is none"),
     ],
 )
 def test_a_slip_of_the_unit_is_refused(call: Call, change: dict[str, Any], words: str) -> None:
     """A deviation typed in micrometres, or a block of nothing, is refused with the field."""
-    request = {"units": "mm", "size": 10, "deviation": 0, "years_since": 1, **change}
+    request = {"units": "mm", "size": 10, "deviation": 0, "years_since": 3, **change}
     with pytest.raises(Impossible, match=words) as refused:
         call("blocks.since", **request)
     assert list(refused.value.fields) == list(change)

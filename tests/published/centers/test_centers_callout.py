@@ -109,6 +109,13 @@ def test_what_is_no_callout_is_refused(call: Call, text: str) -> None:
         call("centers.callout", text=text)
 
 
+@pytest.mark.parametrize("text", ["A 0/0", "A 8,5/4", "B 4/4", "A 1000", "R 99999/999999"])
+def test_figures_that_no_center_hole_has_are_refused(call: Call, text: str) -> None:
+    """Without a pilot, with one as wide as its cone or as a shaft, there is no center hole."""
+    with pytest.raises(Disagreement, match="its first figure is the pilot"):
+        call("centers.callout", text=text)
+
+
 def test_a_row_that_has_no_callout_is_refused(call: Call) -> None:
     """Inch drills have no callout of ISO 6411, nor has what is in no table."""
     for key in ("plain-3", "a-99"):

@@ -160,12 +160,14 @@ def test_the_slope_ratio_is_that_of_a_dressed_flank(call: Call) -> None:
         ({"diamond_height": 3.5}, "does not reach a wheel of 7 in"),
         ({"worn_diameter": 0.5}, "does not reach a wheel of 0.5 in"),
         ({"feed_per_pass": 3.5}, "past the wheel's axis"),
+        ({"nib_lean": 60, "diamond_height": 2.4}, "to the radius: it would lie along"),
+        ({"nib_lean": -60, "diamond_height": -1, "worn_diameter": 5}, "On a wheel of 5 in"),
     ],
 )
 def test_a_diamond_beside_the_wheel_is_refused(
     call: Call, change: dict[str, Any], words: str
 ) -> None:
-    """Beside the wheel, beside the worn wheel, fed through it."""
+    """Beside the wheel, beside the worn wheel, fed through it, lying along it."""
     with pytest.raises(Impossible, match=words):
         call("wheels.diamond", **(_DIAMOND | change))
 

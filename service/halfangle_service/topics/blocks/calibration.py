@@ -54,6 +54,9 @@ BENT_PERCENT = 5.0
 #: Largest difference of block and standard, as part of the length: else they are not alike. A
 #: reading is besides no larger than a deviation of a block may be.
 _ALIKE = 0.001
+_COMPARATOR = ("comparator_random_uncertainty", "comparator_systematic_uncertainty")
+#: Uncertainties of lengths, none of them larger than a deviation of a block may be.
+_UNCERTAINTIES = ("standard_expanded_uncertainty", "repeatability", *_COMPARATOR)
 Freedom = Annotated[float, FINITE, Field(ge=1, le=1e6), Unit("1")]
 Percent = Annotated[float, FINITE, Field(ge=0, le=100), Unit("percent")]
 Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")]
@@ -284,7 +287,7 @@ def _comparison(request: BlockCalibrationRequest) -> Comparison:
 
 
 def _require_alike(request: BlockCalibrationRequest) -> None:
-    """Refuse readings, or a nominal size, that block and standard of one length cannot have."""
+    """Refuse readings, uncertainties or a size that blocks of one length cannot have."""
     most = min(_ALIKE * request.standard_length, LARGEST_DEVIATION[request.units])
     for place, reading in enumerate(request.differences):
         if abs(reading) > most:
@@ -292,6 +295,14 @@ def _require_alike(request: BlockCalibrationRequest) -> None:
                 f"A reading of {of_any_unit(reading)} is no difference of two blocks of one "
                 f"nominal length; is its unit the one of `units`?",
                 fields={f"differences/{place}": f"should be within {of_any_unit(most)} of 0"},
+            )
+    most = LARGEST_DEVIATION[request.units]
+    for name in _UNCERTAINTIES:
+        value = getattr(request, name) or 0.0
+        if value > most:
+            raise Impossible(
+                f"{of_any_unit(value)} is no uncertainty of blocks; is its unit that of `units`?",
+                fields={name: f"should be at most {of_any_unit(most)}"},
             )
     if request.size is not None and abs(request.size - request.standard_length) > most:
         raise Impossible(

@@ -14,6 +14,8 @@ CalledType = Literal["A", "B", "C", "D", "R"]
 SecondFigure = Literal["cone-diameter", "chamfer-diameter", "not-sent"]
 #: Tolerance grade IT12 in mm by the largest size that it is for: ISO 286-1, from memory.
 _IT12_MM = ((3.0, 0.10), (6.0, 0.12), (10.0, 0.15), (18.0, 0.18))
+#: Pilots are no larger, by far, in any table of center holes.
+_LARGEST_MM = 100.0
 #: Figures that agree within this part of them are one size.
 _SAME = 0.002
 _NUMBER = r"\d+(?:[.,]\d+)?"
@@ -21,12 +23,12 @@ _NAME = r"(?P<name>(?:ISO|DIN|GB\s*/?\s*T|JIS\s*B?|IS|EN)[\s\d.:/-]*?\d)?"
 _PLAIN = re.compile(
     rf"^{_NAME}\s*[-–]?\s*(?P<type>[A-DR])[A-Z]?\s*(?P<first>{_NUMBER})"
     rf"(?:\s*[/x×*]\s*(?:Ø|⌀)?\s*(?P<second>{_NUMBER}))?$",
-    re.IGNORECASE,
+    re.IGNORECASE | re.ASCII,
 )
 _TAPPED = re.compile(
     rf"^{_NAME}\s*[-–]?\s*(?P<type>[CD])[RS]?\s*-?\s*M\s*(?P<thread>\d+(?:[.,]\d+)?)"
     rf"(?:\s*L\s*(?P<length>{_NUMBER}))?(?:\s*/\s*(?P<second>{_NUMBER}))?$",
-    re.IGNORECASE,
+    re.IGNORECASE | re.ASCII,
 )
 
 
@@ -98,16 +100,29 @@ def read_callout(text: str) -> Callout:
             fields={"text": "should be like ISO 6411 - A 4/8,5, B 2,5/8, R 3,15/6,7 or D M10"},
         )
     kind = found["type"].upper()
-    pilot = _value(found["first"]) or 0.0
+    pilot, second = _value(found["first"]) or 0.0, _value(found["second"])
+    _require_hole(text, pilot, second)
     return Callout(
         "A" if kind == "A" else "B" if kind == "B" else "C" if kind == "C" else "R",
         pilot,
-        _value(found["second"]),
+        second,
         None,
         _named(found["name"]),
         _row_of("A" if kind == "C" else kind, pilot),
         None,
     )
+
+
+def _require_hole(text: str, pilot: float, second: float | None) -> None:
+    """Refuse figures in mm that no center hole has: no pilot, or one as wide as its cone."""
+    if not 0.0 < pilot <= _LARGEST_MM or not pilot < (pilot + 1.0 if second is None else second):
+        raise Disagreement(
+            f"{text!r} is no center hole: its first figure is the pilot, the second the cone or "
+            "the chamfer, in mm.",
+            fields={
+                "text": f"should name a pilot up to {plain(_LARGEST_MM)} mm and a wider second"
+            },
+        )
 
 
 def callout_of(key: str) -> Callout:
