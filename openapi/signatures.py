@@ -12,7 +12,7 @@ from wording import REFERENCE, Schema, branches, described, items_of
 _OF_EVERY_CALL = frozenset({"self", "timeout_seconds", "request_id", "content"})
 _SCALARS = {"number": "float", "integer": "int", "string": "str", "boolean": "bool", "null": "None"}
 JSON = "application/json"
-PDF = "application/pdf"
+HTML, PDF = "text/html", "application/pdf"
 #: The client's own type of a sheet, which is a page of HTML or a PDF.
 SHEET = "Sheet"
 
@@ -227,7 +227,7 @@ def _answer(operation: dict[str, Any]) -> tuple[str, str]:
     content = success.get("content", {})
     if JSON in content:
         return JSON, python_type(content[JSON]["schema"])
-    if PDF in content:
+    if {HTML, PDF} <= set(content):
         return ", ".join(content), SHEET
     media_type = next(iter(content), "*/*")
     return media_type, "str" if media_type.startswith("text/") else "bytes"

@@ -7,14 +7,26 @@ from functools import cache
 from typing import Any
 
 from halfangle_service.app import contract_bytes
+from halfangle_service.http.batches.model import BatchRequest, BatchRow
 from halfangle_service.registry import load_registry
 from inlining import inlined
 from wording import OF_A_NUMBER
 
 Schema = dict[str, Any]
 
+#: A batch as it is sent: rows hold requests of any operation, and no form shows them.
+ROWS_SENT = frozenset({BatchRequest.__name__, BatchRow.__name__})
 #: Of HTTP and of the catalogue, not of the trade.
-NO_QUANTITIES = frozenset({"Problem", "FieldProblem"})
+NO_QUANTITIES = frozenset(
+    {
+        "Problem",
+        "FieldProblem",
+        *ROWS_SENT,
+        "BatchAnswer",
+        "BatchRowAnswer",
+        "BatchCounts",
+    }
+)
 
 
 @cache

@@ -15,10 +15,10 @@ from halfangle_service.fields.plates import ROLLS
 from halfangle_service.fields.set_up_errors import SET_UP_TERMS
 from halfangle_service.fields.slopes import SLOPE_FIELDS
 from http_support import OPERATIONS, Service
-from schema_support import Schema, components, request_schemas
+from schema_support import ROWS_SENT, Schema, components, request_schemas
 
 REQUESTS = sorted(request_schemas())
-ANSWERS = sorted(set(components()) - set(REQUESTS))
+ANSWERS = sorted(set(components()) - set(REQUESTS) - ROWS_SENT)
 FORMS: dict[str, Any] = json.loads(contract_bytes())["x-forms"]
 UNIONS = ("anyOf", "oneOf", "allOf")
 

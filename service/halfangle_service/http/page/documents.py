@@ -37,7 +37,7 @@ from halfangle_service.http.query import VALUE_PATH, query_fields
 from halfangle_service.http.sheets import SHEET_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 from halfangle_service.sheets.code import query_of
-from halfangle_service.sheets.made import WITH_SHEET
+from halfangle_service.sheets.made import OVERLAY, WITH_SHEET
 
 AnyOperation = Operation[Any, Any]
 
@@ -122,7 +122,9 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
 
 def _sheet_of_example(operation: AnyOperation) -> str:
     """Address of the sheet of the example; empty where it has none that a link can ask."""
-    if operation.name not in WITH_SHEET or query_fields(operation.request) is None:
+    # That of an overlay is larger than a page.
+    flat = query_fields(operation.request) is not None
+    if operation.name not in WITH_SHEET or operation.name == OVERLAY or not flat:
         return ""
     query = query_of(operation.request.model_validate(dict(operation.example)))
     return "" if query is None else f"{SHEET_PATH.format(path=operation.path)}?{query}"
