@@ -70,16 +70,26 @@ def test_limits_of_the_pilot(call: Call, pilot: float, largest: float) -> None:
     assert result["included_angle"]["degrees"] == 60.0
 
 
-@pytest.mark.parametrize("text", ["D M10", "DIN 332-D M10", "CM10L30/16.3", "DS M10", "C M 10"])
-def test_a_tapped_hole_is_read(call: Call, text: str) -> None:
-    """DIN 332-2 calls it D, GB/T 145 C with the thread's length: 60° cone of 10.5 to 14.9 mm."""
+@pytest.mark.parametrize(
+    ("text", "form"),
+    [
+        ("D M10", "D"),
+        ("DIN 332-D M10", "D"),
+        ("DIN 332 - DR M10", "DR"),
+        ("CM10L30/16.3", "DS"),
+        ("DS M10", "DS"),
+        ("C M 10", "DS"),
+    ],
+)
+def test_a_tapped_hole_is_read(call: Call, text: str, form: str) -> None:
+    """A 60° cone of 10.5 to 14.9 mm, under a chamfer in DIN's form DS alone, which GB calls C."""
     result = call("centers.callout", text=text)["result"]
     assert (result["type"], result["thread"], result["hole_key"]) == ("D", "M10", "d-m10")
     assert result["pilot_diameter_mm"] == 10.5
     assert result["cone_diameter_mm"] == 14.9
-    assert result["chamfer_diameter_mm"] == 16.3
+    assert result["chamfer_diameter_mm"] == (16.3 if form == "DS" else None)
     assert result["smallest_pilot_diameter_mm"] is None
-    assert result["callout"] == "DIN 332-2 - D M10"
+    assert result["callout"] == f"DIN 332-2 - {form} M10"
 
 
 @pytest.mark.parametrize("key", KEYS)

@@ -12,6 +12,9 @@ from halfangle_service.trade.wording import plain
 CalledType = Literal["A", "B", "C", "D", "R"]
 #: What the second figure was read as: the cone's mouth, the protecting chamfer, or there is none.
 SecondFigure = Literal["cone-diameter", "chamfer-diameter", "not-sent"]
+#: Form of a tapped hole: a bare cone, an arc in its place, or a cone under a protecting chamfer.
+TappedForm = Literal["D", "DR", "DS"]
+_FORMS: dict[str, TappedForm] = {"": "D", "R": "DR", "S": "DS"}
 #: Tolerance grade IT12 in mm by the largest size that it is for: ISO 286-1, from memory.
 _IT12_MM = ((3.0, 0.10), (6.0, 0.12), (10.0, 0.15), (18.0, 0.18))
 #: Pilots are no larger, by far, in any table of center holes.
@@ -26,7 +29,7 @@ _PLAIN = re.compile(
     re.IGNORECASE | re.ASCII,
 )
 _TAPPED = re.compile(
-    rf"^{_NAME}\s*[-–]?\s*(?P<type>[CD])[RS]?\s*-?\s*M\s*(?P<thread>\d+(?:[.,]\d+)?)"
+    rf"^{_NAME}\s*[-–]?\s*(?P<type>[CD])(?P<wall>[RS]?)\s*-?\s*M\s*(?P<thread>\d+(?:[.,]\d+)?)"
     rf"(?:\s*L\s*(?P<length>{_NUMBER}))?(?:\s*/\s*(?P<second>{_NUMBER}))?$",
     re.IGNORECASE | re.ASCII,
 )
@@ -36,7 +39,8 @@ _TAPPED = re.compile(
 class Callout:
     """A center hole as called out; lengths in mm, None where it says nothing of them.
 
-    `row` and `tapped` are the tables' rows that it names, where they hold it.
+    `row` and `tapped` are the tables' rows that it names, where they hold it; `form` is that of a
+    tapped hole, of which DS alone has a protecting chamfer.
     """
 
     type: CalledType
@@ -46,6 +50,7 @@ class Callout:
     standard: str
     row: TableHole | None
     tapped: TappedHole | None
+    form: TappedForm | None = None
 
     @property
     def second_is(self) -> SecondFigure:
@@ -92,6 +97,8 @@ def read_callout(text: str) -> Callout:
             _named(found["name"]),
             None,
             tapped_holes().get(f"d-{thread.lower()}"),
+            # GB/T 145 calls the one with a chamfer C.
+            "DS" if found["type"].upper() == "C" else _FORMS[found["wall"].upper()],
         )
     found = _PLAIN.match(squeezed)
     if found is None or found["type"].upper() == "D":
@@ -129,9 +136,7 @@ def callout_of(key: str) -> Callout:
     """The callout of a row of the tables, such as `a-4`, `b-2.5` or `d-m10`; raises Unreachable."""
     if key in tapped_holes():
         tapped = tapped_holes()[key]
-        return Callout(
-            "D", None, tapped.chamfer_diameter_mm, tapped.thread, "DIN 332-2", None, tapped
-        )
+        return Callout("D", None, None, tapped.thread, "DIN 332-2", None, tapped, "D")
     row = center_holes().get(key)
     if row is None or row.type not in ("A", "B", "R"):
         raise Unreachable(
@@ -148,7 +153,7 @@ def written(callout: Callout, *, comma: bool) -> str:
     Of a type B the chamfer is written, whichever figure was read.
     """
     if callout.thread is not None:
-        return f"DIN 332-2 - D {callout.thread}"
+        return f"DIN 332-2 - {callout.form or 'D'} {callout.thread}"
     row, second = callout.row, callout.second
     if callout.type == "B" and callout.second_is == "cone-diameter":
         second = None if row is None else row.chamfer_diameter
