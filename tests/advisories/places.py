@@ -24,6 +24,10 @@ from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
 from source_support import ALL_FILES, SERVICE, tree_of
 
+#: What carries answers as they are and makes no advisory: above `topics`, and what declares them.
+_CARRIERS = ("http/", "sheets/", "app.py", "cli.py", "operation.py", "registry.py")
+FILES = [p for p in ALL_FILES if not str(p.relative_to(SERVICE)).startswith(_CARRIERS)]
+
 KINDS = ("note", "caution", "stop")
 #: First and last line of a piece of source.
 Lines = tuple[int, int]
@@ -51,7 +55,7 @@ class Place(NamedTuple):
 def places() -> set[Place]:
     """Every place in the service."""
     makers = _makers()
-    return {p for path in ALL_FILES for f in _functions(path) for p in _places_in(path, f, makers)}
+    return {p for path in FILES for f in _functions(path) for p in _places_in(path, f, makers)}
 
 
 def places_hit(row: Row, every: set[Place]) -> set[Place]:
@@ -123,13 +127,13 @@ def _places_in(path: Path, function: ast.FunctionDef, makers: Makers) -> Iterato
 def _makers() -> Makers:
     """Functions and constants of each module that give advisories, by themselves or by others."""
     makers: Makers = defaultdict(lambda: defaultdict(set))
-    for path in ALL_FILES:
+    for path in FILES:
         for node in tree_of(path).body:
             if isinstance(node, ast.Assign) and isinstance(target := node.targets[0], ast.Name):
                 makers[_module(path)][target.id] |= _codes_of(node)
     before = -1
     while before < (before := _count(makers)):
-        for path in ALL_FILES:
+        for path in FILES:
             _learn(path, makers)
     return makers
 

@@ -30,11 +30,7 @@ NEVER: dict[tuple[str, str, str], str] = {
     **{
         (module, name, code): "a file of profiles is read at the start for what it contradicts; "
         "who plans with one gets the advisories"
-        for module, name in (
-            ("jobs.plan.shop.profiles", "read_boxes"),
-            ("", "read_profiles"),
-            ("", "create_app"),
-        )
+        for module, name in (("jobs.plan.shop.profiles", "read_boxes"),)
         for code in ("set-of-other-units", "size-of-other-units")
     },
     ("blocks.angle_stack", "note", "bound-reached"): "a guard: the most stacks of as few blocks "
