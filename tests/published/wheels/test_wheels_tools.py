@@ -295,6 +295,15 @@ def test_pieces_by_the_prediction_of_a_further_one(call: Call) -> None:
     assert result["pieces_inspected"] == 2 * (dresses + 1) - (200 % per == 1)
 
 
+def test_a_line_without_scatter_is_said_to_be_one(call: Call) -> None:
+    """Rounded errors of 0.1, 0.2 and 0.3 lie on a line, whose growth no doubt is known of."""
+    pieces = [{"piece_since_dress": k, "measured_error_arcsec": k / 10} for k in (1, 2, 3)]
+    sent = {"units": "mm", "observed_pieces": pieces, "pieces": 20, "tolerance_arcsec": 1.05}
+    answer = call("wheels.redress", **sent)
+    assert answer["result"]["pieces_per_dress"] == 10
+    assert "no-scatter" in [advisory["code"] for advisory in answer["advisories"]]
+
+
 def test_what_all_measures_share_makes_a_dress_sooner(call: Call) -> None:
     """A common error of the measures leaves fewer pieces; a wide tolerance leaves them all."""
     sent = {"units": "mm", "observed_pieces": _observed(), "pieces": 60}
