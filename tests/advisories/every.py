@@ -14,6 +14,7 @@ from advisories import (
     runout,
     sine,
     tapers,
+    wheel_tools,
     wheels,
 )
 from advisories.row import Row
@@ -32,5 +33,6 @@ ROWS: tuple[Row, ...] = (
     *runout.ROWS,
     *sine.ROWS,
     *tapers.ROWS,
+    *wheel_tools.ROWS,
     *wheels.ROWS,
 )

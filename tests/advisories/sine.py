@@ -314,6 +314,13 @@ _MEASURING: tuple[Row, ...] = (
         "At 14.9°",
         "0.00009 in",
     ),
+    caution(
+        "ill-conditioned",
+        _CALIBRATED,
+        {"settings": [_AT_15, {"angle": 25, "height": 2.1132}]},
+        {"settings": [_AT_15, {"angle": 25.2, "height": 2.12904}]},
+        "within 9.9° of one another",
+    ),
     note("face-lean-not-told", _CALIBRATED, {"settings": [_AT_15]}, {"settings": [_AT_15, _AT_14]}),
     caution("odd-size", _PIN, {"pin_diameter": 100.1, "pin_from_stop": 60}, {"pin_diameter": 100}),
 )

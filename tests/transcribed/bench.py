@@ -186,9 +186,9 @@ def tapped_differences(holes: Mapping[str, TappedHole]) -> list[str]:
     found: dict[str, Cells] = {
         key: {
             "thread": row.thread,
-            "d2": row.pilot_diameter_mm,
-            "d3": row.cone_diameter_mm,
-            "d4": row.chamfer_diameter_mm,
+            "d3": row.pilot_diameter_mm,
+            "d4": row.cone_diameter_mm,
+            "d5": row.chamfer_diameter_mm,
             "l1": row.cone_depth_mm,
         }
         for key, row in holes.items()
@@ -196,7 +196,7 @@ def tapped_differences(holes: Mapping[str, TappedHole]) -> list[str]:
     listed: dict[str, Cells] = {
         f"d-{row['thread'].lower()}": {
             "thread": row["thread"],
-            **{letter: number(row[letter]) for letter in ("d2", "d3", "d4", "l1")},
+            **{letter: number(row[letter]) for letter in ("d3", "d4", "d5", "l1")},
         }
         for row in printed("centers/tapped.csv")
     }

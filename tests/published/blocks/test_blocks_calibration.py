@@ -196,6 +196,30 @@ def test_readings_alone_show_their_scatter(call: Call) -> None:
     assert length["coverage_factor"] == pytest.approx(2.776, abs=5e-4)
 
 
+def test_two_or_three_readings_have_an_interval_but_no_spread(call: Call) -> None:
+    """Student's distribution of one or two degrees has no variance, and chance is not shown as one.
+
+    The interval of 95 % of one degree is ± 12.706 of the mean's s/√2.
+    """
+    request = {"units": "mm", "standard_length": 10.0, "trials": 200_000}
+    simulated = call("blocks.calibration", **request, differences=[1e-4, 2e-4])
+    found = simulated["result"]["monte_carlo"]
+    assert found["standard_deviation"] is found["mean"] is None
+    half = (found["symmetric_high"] - found["symmetric_low"]) / 2
+    assert half == pytest.approx(12.706 * 0.5e-4, rel=0.03)
+    assert not simulated["advisories"]
+    four = call("blocks.calibration", **request, differences=[1e-4, 2e-4, 1e-4, 2e-4])["result"]
+    assert four["monte_carlo"]["standard_deviation"] > four["length"]["standard_uncertainty"]
+
+
+def test_a_limit_known_to_next_to_nothing_is_a_limit(call: Call) -> None:
+    """Inexact by 1e-300 percent it has no limit to its degrees of freedom."""
+    change = {"expansion_difference_inexact_percent": 1e-300, "trials": 1000}
+    rows = call("blocks.calibration", **{**EXAMPLE, **change})["result"]["length"]["contributions"]
+    (own,) = [row for row in rows if row["name"] == "expansion_difference"]
+    assert own["distribution"] == "rectangular"
+
+
 def test_without_limits_to_degrees_of_freedom_the_worst_is_known(call: Call) -> None:
     """The standard's and the comparator's, all as limits: normal, three of each at the worst."""
     length = call(
@@ -225,6 +249,9 @@ def test_without_limits_to_degrees_of_freedom_the_worst_is_known(call: Call) -> 
     ("change", "error", "words"),
     [
         ({"differences": [0.215]}, Impossible, "no difference of two blocks"),
+        ({"differences": [0.0201]}, Impossible, "no difference of two blocks"),
+        ({"standard_expanded_uncertainty": 0.075}, Impossible, "0.075 mm is no uncertainty"),
+        ({"repeatability": 0.0201}, Impossible, "0.0201 mm is no uncertainty"),
         ({"size": 40}, Impossible, "none for a block of 40"),
         ({"repeatability": None}, Disagreement, "Degrees of freedom are of a standard deviation"),
         (
@@ -300,12 +327,15 @@ def test_stability_by_grade_and_in_inches(call: Call) -> None:
     [
         ({"deviation": 0.12}, "no deviation of a gauge block"),
         ({"drift_per_year": 0.1}, "no deviation of a gauge block"),
+        ({"expanded_uncertainty": 0.06}, "nor an error of one"),
+        ({"drift_error_limit_per_year": 0.1}, "nor an error of one"),
+        ({"drift_per_year": 0.01}, "would deviate by 0.03 mm today"),
         ({"size": 0.001}, "is none"),
     ],
 )
 def test_a_slip_of_the_unit_is_refused(call: Call, change: dict[str, Any], words: str) -> None:
     """A deviation typed in micrometres, or a block of nothing, is refused with the field."""
-    request = {"units": "mm", "size": 10, "deviation": 0, "years_since": 1, **change}
+    request = {"units": "mm", "size": 10, "deviation": 0, "years_since": 3, **change}
     with pytest.raises(Impossible, match=words) as refused:
         call("blocks.since", **request)
     assert list(refused.value.fields) == list(change)

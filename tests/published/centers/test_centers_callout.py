@@ -70,16 +70,26 @@ def test_limits_of_the_pilot(call: Call, pilot: float, largest: float) -> None:
     assert result["included_angle"]["degrees"] == 60.0
 
 
-@pytest.mark.parametrize("text", ["D M10", "DIN 332-D M10", "CM10L30/16.3", "DS M10", "C M 10"])
-def test_a_tapped_hole_is_read(call: Call, text: str) -> None:
-    """DIN 332-2 calls it D, GB/T 145 C with the thread's length: 60° cone of 10.5 to 14.9 mm."""
+@pytest.mark.parametrize(
+    ("text", "form"),
+    [
+        ("D M10", "D"),
+        ("DIN 332-D M10", "D"),
+        ("DIN 332 - DR M10", "DR"),
+        ("CM10L30/16.3", "DS"),
+        ("DS M10", "DS"),
+        ("C M 10", "DS"),
+    ],
+)
+def test_a_tapped_hole_is_read(call: Call, text: str, form: str) -> None:
+    """A 60° cone of 10.5 to 14.9 mm, under a chamfer in DIN's form DS alone, which GB calls C."""
     result = call("centers.callout", text=text)["result"]
     assert (result["type"], result["thread"], result["hole_key"]) == ("D", "M10", "d-m10")
     assert result["pilot_diameter_mm"] == 10.5
     assert result["cone_diameter_mm"] == 14.9
-    assert result["chamfer_diameter_mm"] == 16.3
+    assert result["chamfer_diameter_mm"] == (16.3 if form == "DS" else None)
     assert result["smallest_pilot_diameter_mm"] is None
-    assert result["callout"] == "DIN 332-2 - D M10"
+    assert result["callout"] == f"DIN 332-2 - {form} M10"
 
 
 @pytest.mark.parametrize("key", KEYS)
@@ -106,6 +116,13 @@ def test_what_the_drawing_shows_with_it(call: Call) -> None:
 def test_what_is_no_callout_is_refused(call: Call, text: str) -> None:
     """A text without type and size is refused, with examples of what is one."""
     with pytest.raises(Disagreement, match="is no callout of a center hole"):
+        call("centers.callout", text=text)
+
+
+@pytest.mark.parametrize("text", ["A 0/0", "A 8,5/4", "B 4/4", "A 1000", "R 99999/999999"])
+def test_figures_that_no_center_hole_has_are_refused(call: Call, text: str) -> None:
+    """Without a pilot, with one as wide as its cone or as a shaft, there is no center hole."""
+    with pytest.raises(Disagreement, match="its first figure is the pilot"):
         call("centers.callout", text=text)
 
 
@@ -139,7 +156,8 @@ def test_each_stock_ball_reads_what_it_stands_at(call: Call) -> None:
         assert row["height_over_face"] == pytest.approx(height, abs=1e-6)
         assert row["contact_diameter"] == pytest.approx(row["ball_diameter"] * math.sqrt(0.75))
         assert 4 < row["contact_diameter"] < 8.5
-        assert row["height_per_diameter"] == pytest.approx(-math.sqrt(0.75))
+        # A wider mouth makes the chamfer over it shallower, by 1 / (2 tan 60°).
+        assert row["height_per_diameter"] == pytest.approx(-math.sqrt(0.75) + math.sqrt(1 / 12))
         assert row["smallest_height_over_face"] is None
     expected = [
         *(d for d in stock_balls()["mm"].diameters),
@@ -177,6 +195,21 @@ def test_limits_of_a_reading_hold_the_whole_tolerance(call: Call) -> None:
         assert low <= min(heights) + 1e-12
         assert high == pytest.approx(max(heights), abs=2e-4)
         assert high >= max(heights) - 1e-12
+
+
+def test_limits_under_a_chamfer_are_those_of_the_hole_asked_for_again(call: Call) -> None:
+    """A mouth at its tolerance, under the same chamfer, reads the limit that was said of it."""
+    hole = {"units": "mm", "pilot_diameter": 4, "chamfer_diameter": 12.5, "balls_in": ["mm"]}
+    found = call("centers.balls", **hole, mouth_diameter=8.5, mouth_diameter_tolerance=0.1)
+    low, high = (
+        call("centers.balls", **hole, mouth_diameter=mouth)["result"]["balls"]
+        for mouth in (8.6, 8.4)
+    )
+    for place, row in enumerate(found["result"]["balls"]):
+        limits = row["smallest_height_over_face"], row["largest_height_over_face"]
+        heights = low[place]["height_over_face"], high[place]["height_over_face"]
+        assert limits == pytest.approx(heights)
+        assert row["height_per_diameter"] == pytest.approx((heights[0] - heights[1]) / 0.2)
 
 
 def test_balls_are_named_as_they_are_sold(call: Call) -> None:

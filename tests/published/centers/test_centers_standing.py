@@ -181,7 +181,13 @@ def test_a_plane_knows_no_offset_across(call: Call) -> None:
         ({"stations_from_first": [0, 151]}, Impossible, "lies past the second center"),
         ({"stations_from_first": [70, 70]}, Disagreement, "no length for a taper"),
         ({"offset_toward_wheel": 10}, Impossible, "more than the work's radius"),
-        ({"offset_across": 160}, Impossible, "wheel and work pass one another by"),
+        (
+            {"offset_across": 160, "distance_between_centers": 1600},
+            Impossible,
+            "wheel and work pass one another by",
+        ),
+        ({"offset_across": -15.1}, Impossible, "is set over on purpose"),
+        ({"offset_toward_wheel": 15.1, "work_diameter": 40}, Impossible, "set over on purpose"),
     ],
 )
 def test_offsets_that_cannot_be_are_refused(
@@ -190,6 +196,16 @@ def test_offsets_that_cannot_be_are_refused(
     """No wheel, no length, or nothing that is ground."""
     with pytest.raises(error, match=words):
         call("centers.standing-offset", **{**OFFSET, **change})
+
+
+@pytest.mark.parametrize(("offset", "way"), [(0.01, "away from it"), (-0.01, "towards it")])
+def test_the_center_is_moved_back(call: Call, offset: float, way: str) -> None:
+    """A center too near to the wheel is moved away from it, one too far off towards it."""
+    advisories = call("centers.standing-offset", **{**OFFSET, "offset_toward_wheel": offset})[
+        "advisories"
+    ]
+    (said,) = [a["message"] for a in advisories if a["code"] == "set-the-offset-out"]
+    assert said.endswith(f"move the second center 0.0100 mm {way}.")
 
 
 # Ground again ---------------------------------------------------------------------------------
@@ -243,6 +259,13 @@ def test_nothing_stated_of_the_wear_gives_nothing(call: Call) -> None:
     result = call("centers.regrind", **{**REGRIND, "wear": None, "tir": None})["result"]
     assert result["needed_normal"] is result["point_loss"] is result["regrinds_left"] is None
     assert result["not_stated"] == ["wear", "tir"]
+
+
+def test_a_center_is_not_ground_away(call: Call) -> None:
+    """Where the point would come back by more than it stands out nothing is answered."""
+    with pytest.raises(Impossible, match=r"no center would be left"):
+        call("centers.regrind", units="in", large_diameter=0.7, length=0.6, wear=0.05,
+             point_stick_out=0.1)  # fmt: skip
 
 
 def test_a_center_shorter_than_the_least_is_refused(call: Call) -> None:

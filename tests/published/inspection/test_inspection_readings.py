@@ -83,6 +83,23 @@ def test_three_readings_have_none_to_spare(call: Call) -> None:
     assert result["difference"]["not_stated"] == ["repeatability", "indicator_resolution"]
 
 
+def test_readings_that_hardly_scatter_are_as_sure_as_the_indicators_steps(call: Call) -> None:
+    """Alike to the last step they leave the steps in doubt, a step over √12; unknown, named."""
+    request = {**DRIFT, "readings_in_order": [0, 0.001, 0.001, 0]}
+    difference = call("inspection.drift", **request, indicator_resolution=0.001)["result"][
+        "difference"
+    ]
+    assert_budget(difference, [("rectangular", 0.0005, 1.0)])
+    unknown = call("inspection.drift", **request)["result"]["difference"]
+    assert unknown["not_stated"] == ["indicator_resolution"]
+
+
+def test_a_repeatability_next_to_none_shows_the_scatter(call: Call) -> None:
+    """However small it is stated, the answer comes and says that more scatters."""
+    codes = call("inspection.drift", **DRIFT, repeatability=1e-300)["advisories"]
+    assert "drift-not-steady" in {advisory["code"] for advisory in codes}
+
+
 @pytest.mark.parametrize(
     ("change", "words"),
     [

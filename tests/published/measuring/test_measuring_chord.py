@@ -106,6 +106,7 @@ def test_its_uncertainty_follows_the_derivatives(call: Call) -> None:
         ({"angle": 70, "measure": 3}, Disagreement, "were sent together"),
         ({}, Disagreement, "all missing"),
         ({"angle": 5}, Impossible, "cut into one another"),
+        ({"angle": 5e-324}, Impossible, "enclose no angle"),
         ({"measure": 9.2}, Impossible, "between 0 in? ?.*apart"),
         ({"angle": 70, "first_center_distance": 500}, Disagreement, "center distance of 500 in"),
     ],

@@ -147,6 +147,15 @@ def test_the_angles_error_counts_by_the_larger_side(call: Call, angle: float) ->
     assert result["true_movement"]["worst_case"] == pytest.approx(worst, rel=1e-9)
 
 
+def test_a_reading_next_to_nothing_moves_nothing(call: Call) -> None:
+    """The smallest number that there is answers, and warns of no cosine."""
+    answer = call(
+        "measuring.lever-tip", tip_angle=30, **(_LEVER | {"reading": 5e-324, "lever_length": 12})
+    )
+    assert answer["result"]["true_movement"]["value"] == 0.0
+    assert not answer["advisories"]
+
+
 @pytest.mark.parametrize(
     ("change", "words"),
     [

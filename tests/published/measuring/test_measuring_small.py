@@ -125,6 +125,16 @@ def test_its_uncertainty_is_of_both_readings(call: Call) -> None:
     assert without["square_error_arcsec"]["not_stated"] == ["indicating_error_limit"]
 
 
+def test_readings_of_nothing_without_an_error_are_a_true_square(call: Call) -> None:
+    """Both rises 0 and read without an error: no lean, and no doubt of it; a level likewise."""
+    none = {"units": "mm", "first_rise": 0, "second_rise": 0, "indicated_height": 150}
+    result = call("measuring.square", **none, indicating_error_limit=0)["result"]
+    assert result["square_error_arcsec"]["expanded_uncertainty"] == 0.0
+    level = {"units": "mm", "tilt_reading": 0, "tilt_reading_in": "arcsecond"}
+    tilt = call("measuring.small-angle", **level, tilt_reading_error_limit=0)["result"]
+    assert tilt["tilt_arcsec"]["expanded_uncertainty"] == 0.0
+
+
 @pytest.mark.parametrize("name", ["first_rise", "second_rise"])
 def test_a_face_that_is_no_squares_is_refused(call: Call, name: str) -> None:
     """A rise of more than a fiftieth of the height is refused by its field."""

@@ -89,6 +89,15 @@ def test_a_round_cylinder_off_center_reads_twice_its_eccentricity(call: Call) ->
     assert result["half_taper_arcsec"] == result["left_by_taper"] == 0.0
 
 
+def test_a_taper_makes_no_more_than_the_whole(call: Call) -> None:
+    """A step has a line steeper than itself, of which no more than all is said."""
+    steps = [{"station": z, "section_readings": [z // 2, z // 2]} for z in range(4)]
+    answer = call("runout.total", units="mm", sections=steps)
+    assert answer["result"]["taper_over_length"] == pytest.approx(1.2)
+    (advisory,) = answer["advisories"]
+    assert "makes 100 % of the total run-out" in advisory["message"]
+
+
 def test_sections_at_one_station_are_refused(call: Call) -> None:
     """Each section has a station of its own."""
     twice = [{"station": 1, "section_readings": [0, 1]}] * 2

@@ -233,7 +233,13 @@ def test_one_setting_by_hand(call: Call) -> None:
     ("settings", "refusal", "words"),
     [
         ([{"angle": 30, "height": 2.5}] * 2, Impossible, "No center distance explains"),
-        ([{"angle": 30, "height": 2.5, "indicator_rise": 1.2}], Impossible, "blocks' own"),
+        ([{"angle": 30, "height": 2.5, "indicator_rise": 0.041}], Impossible, "set level"),
+        ([{"angle": 1, "height": 0.19, "indicator_rise": 0.039}], Impossible, "blocks' own"),
+        (
+            [{"angle": 30, "height": 1.294}, {"angle": 15, "height": 2.5}],
+            Impossible,
+            "explains these settings: heights",
+        ),
         ([{"angle": 1, "height": 9.0}], Disagreement, "center distance of 5"),
         ([{"angle": 30, "height": 0.05}], Impossible, "leaves the plate level"),
     ],

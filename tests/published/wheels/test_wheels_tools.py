@@ -160,12 +160,14 @@ def test_the_slope_ratio_is_that_of_a_dressed_flank(call: Call) -> None:
         ({"diamond_height": 3.5}, "does not reach a wheel of 7 in"),
         ({"worn_diameter": 0.5}, "does not reach a wheel of 0.5 in"),
         ({"feed_per_pass": 3.5}, "past the wheel's axis"),
+        ({"nib_lean": 60, "diamond_height": 2.4}, "to the radius: it would lie along"),
+        ({"nib_lean": -60, "diamond_height": -1, "worn_diameter": 5}, "On a wheel of 5 in"),
     ],
 )
 def test_a_diamond_beside_the_wheel_is_refused(
     call: Call, change: dict[str, Any], words: str
 ) -> None:
-    """Beside the wheel, beside the worn wheel, fed through it."""
+    """Beside the wheel, beside the worn wheel, fed through it, lying along it."""
     with pytest.raises(Impossible, match=words):
         call("wheels.diamond", **(_DIAMOND | change))
 
@@ -291,6 +293,15 @@ def test_pieces_by_the_prediction_of_a_further_one(call: Call) -> None:
     shown = result["pieces_to_measure"]
     assert shown[:4] == [1, per, per + 1, 2 * per]
     assert result["pieces_inspected"] == 2 * (dresses + 1) - (200 % per == 1)
+
+
+def test_a_line_without_scatter_is_said_to_be_one(call: Call) -> None:
+    """Rounded errors of 0.1, 0.2 and 0.3 lie on a line, whose growth no doubt is known of."""
+    pieces = [{"piece_since_dress": k, "measured_error_arcsec": k / 10} for k in (1, 2, 3)]
+    sent = {"units": "mm", "observed_pieces": pieces, "pieces": 20, "tolerance_arcsec": 1.05}
+    answer = call("wheels.redress", **sent)
+    assert answer["result"]["pieces_per_dress"] == 10
+    assert "no-scatter" in [advisory["code"] for advisory in answer["advisories"]]
 
 
 def test_what_all_measures_share_makes_a_dress_sooner(call: Call) -> None:

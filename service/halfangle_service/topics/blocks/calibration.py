@@ -26,6 +26,7 @@ from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import needs, not_sent
 from halfangle_service.fields.estimate import LengthEstimate, estimate
+from halfangle_service.fields.supply import LARGEST_DEVIATION
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.calibration.comparison import (
     Comparison,
@@ -50,8 +51,12 @@ _MONTE_CARLO = Source(
 )
 #: Past this, in percent, Monte Carlo's standard deviation and the budget's no longer agree.
 BENT_PERCENT = 5.0
-#: Largest difference of block and standard, as part of the length: else they are not alike.
+#: Largest difference of block and standard, as part of the length: else they are not alike. A
+#: reading is besides no larger than a deviation of a block may be.
 _ALIKE = 0.001
+_COMPARATOR = ("comparator_random_uncertainty", "comparator_systematic_uncertainty")
+#: Uncertainties of lengths, none of them larger than a deviation of a block may be.
+_UNCERTAINTIES = ("standard_expanded_uncertainty", "repeatability", *_COMPARATOR)
 Freedom = Annotated[float, FINITE, Field(ge=1, le=1e6), Unit("1")]
 Percent = Annotated[float, FINITE, Field(ge=0, le=100), Unit("percent")]
 Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")]
@@ -145,8 +150,13 @@ class BlockMonteCarlo(ResultModel):
     """The same comparison drawn at random through the whole model (JCGM 101)."""
 
     trials: CountOut = Field(description="Trials, with a fixed seed.")
-    mean: LengthOut = Field(description="Mean of the block's length.")
-    standard_deviation: LengthOut = Field(description="Its standard deviation.")
+    mean: LengthOut | None = Field(
+        description="Mean of the block's length; null where an uncertainty of two degrees of "
+        "freedom or fewer leaves it none."
+    )
+    standard_deviation: LengthOut | None = Field(
+        description="Its standard deviation; null likewise."
+    )
     shortest_low: LengthOut = Field(description="Lower end of the shortest coverage interval.")
     shortest_high: LengthOut = Field(description="Upper end of it.")
     symmetric_low: LengthOut = Field(description="Lower end of the interval with equal tails.")
@@ -277,14 +287,22 @@ def _comparison(request: BlockCalibrationRequest) -> Comparison:
 
 
 def _require_alike(request: BlockCalibrationRequest) -> None:
-    """Refuse readings, or a nominal size, that block and standard of one length cannot have."""
-    most = _ALIKE * request.standard_length
+    """Refuse readings, uncertainties or a size that blocks of one length cannot have."""
+    most = min(_ALIKE * request.standard_length, LARGEST_DEVIATION[request.units])
     for place, reading in enumerate(request.differences):
         if abs(reading) > most:
             raise Impossible(
                 f"A reading of {of_any_unit(reading)} is no difference of two blocks of one "
                 f"nominal length; is its unit the one of `units`?",
                 fields={f"differences/{place}": f"should be within {of_any_unit(most)} of 0"},
+            )
+    most = LARGEST_DEVIATION[request.units]
+    for name in _UNCERTAINTIES:
+        value = getattr(request, name) or 0.0
+        if value > most:
+            raise Impossible(
+                f"{of_any_unit(value)} is no uncertainty of blocks; is its unit that of `units`?",
+                fields={name: f"should be at most {of_any_unit(most)}"},
             )
     if request.size is not None and abs(request.size - request.standard_length) > most:
         raise Impossible(
@@ -349,11 +367,15 @@ def _monte_carlo(
 ) -> BlockMonteCarlo | None:
     if not budget.contributions:
         return None
-    found = simulated(compared.simulate(request.trials), request.coverage_probability)
+    found = simulated(
+        compared.simulate(request.trials),
+        request.coverage_probability,
+        has_moments=compared.has_moments,
+    )
     length = compared.length
     return BlockMonteCarlo(
         trials=request.trials,
-        mean=length + found.mean,
+        mean=None if found.mean is None else length + found.mean,
         standard_deviation=found.standard_deviation,
         shortest_low=length + found.shortest[0],
         shortest_high=length + found.shortest[1],
@@ -364,7 +386,7 @@ def _monte_carlo(
 
 def _advisories(budget: Budget, result: BlockCalibrationResult) -> Iterator[Advisory]:
     check, spread = result.monte_carlo, budget.standard_uncertainty
-    if check is None or not spread:
+    if check is None or check.standard_deviation is None or not spread:
         return
     apart = 100.0 * (check.standard_deviation / spread - 1.0)
     if abs(apart) > BENT_PERCENT:

@@ -24,6 +24,7 @@ from halfangle_service.fields.advisories import Advisory, caution
 from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import at_most_one_of
 from halfangle_service.fields.estimate import LengthEstimate, estimate
+from halfangle_service.fields.supply import LARGEST_DEVIATION
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.trade.calibration.since import Stability, largest_change_a_year_mm
 from halfangle_service.trade.tables.materials.expansion import (
@@ -47,10 +48,10 @@ _STABILITY = Source(
 )
 #: Certificates older than this are commonly renewed; common practice, no source.
 _OLD_YEARS = 4.0
-#: Largest deviation that is still one of a gauge block, as part of the length or in mm.
-_FAR_MM = 0.02
 #: What bounds a change that was not measured, of which one is sent.
 DRIFT = ("drift_error_limit_per_year", "stability")
+#: What of a gauge block is no larger than its largest deviation.
+_SMALL = ("deviation", "expanded_uncertainty", "drift_per_year", "drift_error_limit_per_year")
 Kelvins = Annotated[float, FINITE, Field(ge=0, le=50), Unit("celsius")]
 Years = Annotated[float, FINITE, Field(ge=0, le=100), Unit("year")]
 
@@ -147,14 +148,24 @@ def since(request: BlockSinceRequest) -> Outcome[BlockSinceResult]:
 
 def _require_sane(request: BlockSinceRequest) -> None:
     """Refuse a deviation or a drift that no gauge block has: most likely a slip of the unit."""
-    most = from_mm(_FAR_MM, request.units)
-    for name in ("deviation", "drift_per_year"):
-        if abs(getattr(request, name)) > most:
+    most = LARGEST_DEVIATION[request.units]
+    for name in _SMALL:
+        value = getattr(request, name) or 0.0
+        if abs(value) > most:
             raise Impossible(
-                f"{of_any_unit(getattr(request, name))} is no deviation of a gauge block; was it "
-                "typed in micrometres or microinches?",
+                f"{of_any_unit(value)} is no deviation of a gauge block, nor an error of one; was "
+                "it typed in micrometres or microinches?",
                 fields={name: f"should be within {of_any_unit(most)} of 0"},
             )
+    today = request.deviation + request.drift_per_year * request.years_since
+    if abs(today) > most:
+        raise Impossible(
+            f"By this drift the block would deviate by {of_any_unit(today)} today: it would be no "
+            "gauge block any more.",
+            fields={
+                "drift_per_year": f"should leave the deviation within {of_any_unit(most)} of 0"
+            },
+        )
     if request.size <= most:
         raise Impossible(
             f"A block of {of_any_unit(request.size)} is none.",

@@ -41,6 +41,7 @@ _STOCK = Source(
     standing="from-memory",
 )
 _USUAL = Slope(30.0)
+_CHAMFER_HALF_RAD = math.radians(60.0)
 _LIMITS = ("mouth_diameter_tolerance", "included_angle_tolerance_arcsec")
 
 
@@ -78,7 +79,7 @@ class CenterBallReading(ResultModel):
     )
     largest_height_over_face: LengthOut | None = Field(description="Highest reading within them.")
     height_per_diameter: Annotated[float, Unit("length_per_length")] = Field(
-        description="Change of the reading for a unit of mouth diameter."
+        description="Change of the reading for a unit of mouth diameter, the chamfer's as it is."
     )
 
 
@@ -157,6 +158,13 @@ def _require_cone(request: CenterBallsRequest, half: float) -> None:
             "At its smallest the mouth is no wider than the pilot: no cone is left.",
             fields={"mouth_diameter_tolerance": f"should be below {of_any_unit(mouth - pilot)}"},
         )
+    if chamfer is not None and mouth + (request.mouth_diameter_tolerance or 0.0) > chamfer:
+        raise Impossible(
+            f"At its largest the mouth is wider than its chamfer of {of_any_unit(chamfer)}.",
+            fields={
+                "mouth_diameter_tolerance": f"should be at most {of_any_unit(chamfer - mouth)}"
+            },
+        )
     off = (request.included_angle_tolerance_arcsec or 0.0) / ARCSEC_PER_RADIAN / 2.0
     if not 0.0 < half - off <= half + off < math.pi / 2.0:
         raise Impossible(
@@ -191,24 +199,30 @@ def _as_sold(diameter: float, series: Units) -> str:
 
 def _reading(request: CenterBallsRequest, ball: float, name: str, half: float) -> CenterBallReading:
     mouth, chamfer = request.mouth_diameter, request.chamfer_diameter
-    depth = depths.cone_depth(chamfer, mouth, math.radians(60.0)) if chamfer else 0.0
     limits = _limits(request, ball, half)
+    shallower = 1.0 / (2.0 * math.tan(_CHAMFER_HALF_RAD)) if chamfer else 0.0
     return CenterBallReading(
         ball_diameter=ball,
         ball_named=name,
         contact_diameter=depths.ball_contact_diameter(ball, half),
-        height_over_face=depths.over_ball(mouth, ball, half) - depth,
-        smallest_height_over_face=None if limits is None else limits[0] - depth,
-        largest_height_over_face=None if limits is None else limits[1] - depth,
-        height_per_diameter=-1.0 / (2.0 * math.tan(half)),
+        height_over_face=_over_face(mouth, chamfer, ball, half),
+        smallest_height_over_face=None if limits is None else limits[0],
+        largest_height_over_face=None if limits is None else limits[1],
+        height_per_diameter=shallower - 1.0 / (2.0 * math.tan(half)),
     )
 
 
-def _limits(request: CenterBallsRequest, ball: float, half: float) -> tuple[float, float] | None:
-    """Lowest and highest reading over the mouth at the corners of the tolerances stated.
+def _over_face(mouth: float, chamfer: float | None, ball: float, half: float) -> float:
+    """Height of a ball's top over the face, which a chamfer puts above the mouth."""
+    depth = depths.cone_depth(chamfer, mouth, _CHAMFER_HALF_RAD) if chamfer else 0.0
+    return depths.over_ball(mouth, ball, half) - depth
 
-    It falls all the way as the diameter grows; with the angle it turns where cos α = D/d_b (derived
-    here), which is then a corner too.
+
+def _limits(request: CenterBallsRequest, ball: float, half: float) -> tuple[float, float] | None:
+    """Lowest and highest reading over the face at the corners of the tolerances stated.
+
+    It changes in proportion to the mouth's diameter, the chamfer's being as it is; with the angle
+    it turns where cos α = D/d_b (derived here), which is then a corner too.
     """
     size = request.mouth_diameter_tolerance
     angle = request.included_angle_tolerance_arcsec
@@ -222,7 +236,7 @@ def _limits(request: CenterBallsRequest, ball: float, half: float) -> tuple[floa
         turn = math.acos(mouth / ball) if mouth < ball else None
         if turn is not None and halves[0] < turn < halves[1]:
             halves.append(turn)
-        heights += [depths.over_ball(mouth, ball, h) for h in halves]
+        heights += [_over_face(mouth, request.chamfer_diameter, ball, h) for h in halves]
     return min(heights), max(heights)
 
 

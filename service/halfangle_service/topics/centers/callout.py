@@ -23,7 +23,7 @@ from halfangle_service.trade.wording import plain
 
 _CALLOUT = Source(
     citation="ISO 6411:1982, simplified representation of center holes; DIN 332-1:1986 and DIN "
-    "332-2 for d1 × d2 and threads; GB/T 145 calls the tapped type C.",
+    "332-2 for d1 × d2 and threads; GB/T 145 calls the tapped form DS type C.",
     standing="from-memory",
 )
 _EXAMPLE = Source(
@@ -90,7 +90,7 @@ class CenterCalloutResult(ResultModel):
     chamfer_diameter_mm: _Millimetres | None = Field(
         description="Protecting chamfer at the face; null where the type has none."
     )
-    included_angle: Angle = Field(description="The cone's; of type R about, at its middle.")
+    included_angle: Angle = Field(description="The cone's; of R and DR about, at its middle.")
     callout: str = Field(description="As ISO 6411 writes it, with a decimal comma.")
     callout_with_point: str = Field(description="The same with a decimal point.")
     drawing_symbol: str = Field(description="Symbol that the drawing shows with it, in words.")
@@ -151,7 +151,7 @@ def _chamfer(read: Callout) -> float | None:
     if read.second_is == "chamfer-diameter":
         return read.second
     if read.tapped is not None:
-        return read.tapped.chamfer_diameter_mm
+        return read.tapped.chamfer_diameter_mm if read.form == "DS" else None
     return None if read.row is None else read.row.chamfer_diameter
 
 

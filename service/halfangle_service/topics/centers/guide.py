@@ -51,9 +51,11 @@ class TappedHoleEntry(ResultModel):
 
     key: str = Field(description="Key of the row.", examples=["d-m10"])
     thread: str = Field(description="Its thread.", examples=["M10"])
-    pilot_diameter_mm: _Millimetres = Field(description="Clearance bore before the thread: d2.")
-    cone_diameter_mm: _Millimetres = Field(description="Largest diameter of the 60° cone: d3.")
-    chamfer_diameter_mm: _Millimetres = Field(description="Protecting chamfer, 120°: d4.")
+    pilot_diameter_mm: _Millimetres = Field(description="Clearance bore before the thread: d3.")
+    cone_diameter_mm: _Millimetres = Field(description="Largest diameter of the 60° cone: d4.")
+    chamfer_diameter_mm: _Millimetres = Field(
+        description="Protecting chamfer, 120°, of form DS alone: d5."
+    )
     cone_depth_mm: _Millimetres = Field(description="Depth of the cone, to a tenth.")
     source: str = Field(description="Where the row comes from.")
     standing: Standing = Field(description="How it is known.")
@@ -107,7 +109,8 @@ def _point(row: CenterPoint) -> CenterPointEntry:
 def tapped() -> dict[str, TappedHoleEntry]:
     """Tapped center holes.
 
-    Type D of DIN 332-2, which GB/T 145 calls C: a 60° cone over a thread, from memory.
+    Forms D and DS of DIN 332-2, DS under a protecting chamfer, which GB/T 145 calls C: a 60° cone
+    over a thread, from memory.
     """
     return {key: _tapped(row) for key, row in tapped_holes().items()}
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pydantic import Field
 
 from halfangle_service.cautions import WHEEL_SAFETY
-from halfangle_service.errors import Disagreement
+from halfangle_service.errors import Disagreement, Impossible
 from halfangle_service.fields import (
     CountOut,
     Length,
@@ -80,7 +80,7 @@ class CenterRegrindResult(ResultModel):
     )
     regrinds_left: CountOut | None = Field(
         description="How many such regrinds the least stick-out leaves, this one counted; null "
-        "where it was not stated."
+        "where it was not stated, or nothing comes off."
     )
     not_stated: NotStated
 
@@ -134,6 +134,12 @@ def regrind(request: CenterRegrindRequest) -> Outcome[CenterRegrindResult]:
         )
     )
     loss = found.needed_at_large_end / math.sin(half)
+    if stands is not None and loss >= stands:
+        raise Impossible(
+            f"Cleaning up would bring the point back {of_any_unit(loss)}, and it stands out "
+            f"{of_any_unit(stands)}: no center would be left.",
+            fields={"point_stick_out": f"should be over {of_any_unit(loss)}"},
+        )
     result = CenterRegrindResult(
         needed_normal=found.needed_at_large_end,
         downfeed_from_first_touch=found.downfeed_from_first_touch,

@@ -29,6 +29,8 @@ _OFFSET = Source(
     "centers; h²/2r is the first term of it for a point.",
     standing="derived",
 )
+#: Lean of the work's axis past which what it leaves out, the second order of it, counts.
+_STEEPEST = 0.1
 
 
 class StandingOffsetRequest(RequestModel):
@@ -135,7 +137,7 @@ def standing_offset(request: StandingOffsetRequest) -> Outcome[StandingOffsetRes
         taper_by_offset_toward_wheel=last.by_offset_toward_wheel - first.by_offset_toward_wheel,
         taper_by_offset_across=across,
         half_taper_arcsec=math.atan(taper / 2.0 / length) * ARCSEC_PER_RADIAN,
-        across_like_toward_wheel=-across / 2.0 * request.distance_between_centers / length,
+        across_like_toward_wheel=-across / 2.0 * request.distance_between_centers / length + 0.0,
     )
     return Outcome(result, tuple(_advisories(request, result)))
 
@@ -160,6 +162,13 @@ def _require_reach(request: StandingOffsetRequest, wheel: float | None) -> None:
                 f"The station {of_any_unit(station)} lies past the second center, at "
                 f"{of_any_unit(length)}.",
                 fields={f"stations_from_first/{place}": "should be at most the distance"},
+            )
+    for name in ("offset_toward_wheel", "offset_across"):
+        if abs(getattr(request, name)) > _STEEPEST * length:
+            raise Impossible(
+                f"An offset of {of_any_unit(abs(getattr(request, name)))} over "
+                f"{of_any_unit(length)} is set over on purpose; its lean is not counted here.",
+                fields={name: f"should be within {of_any_unit(_STEEPEST * length)} of 0"},
             )
     if abs(request.offset_toward_wheel) >= radius:
         raise Impossible(
@@ -200,6 +209,7 @@ def _advisories(request: StandingOffsetRequest, result: StandingOffsetResult) ->
     if along and abs(along) > abs(across):
         yield note(
             "set-the-offset-out",
-            f"Nearly all of the taper is by the offset towards the wheel: move the second center "
-            f"by {small_length(-request.offset_toward_wheel, request.units)} that way.",
+            "The taper is mostly by the offset towards the wheel: move the second center "
+            f"{small_length(abs(request.offset_toward_wheel), request.units)} "
+            f"{'away from' if request.offset_toward_wheel > 0.0 else 'towards'} it.",
         )

@@ -59,7 +59,9 @@ class DriftComparisonRequest(RequestModel):
         "fit leaves of these.",
     )
     indicator_resolution: Length | None = Field(
-        None, description="Resolution of the indicator; each reading may err by half of it."
+        None,
+        description="Resolution of the indicator; each reading may err by half of it. Counts "
+        "beside `repeatability`, or where the readings scatter less.",
     )
 
 
@@ -175,9 +177,11 @@ def _budget(request: DriftComparisonRequest, fit: Fit) -> Budget:
         return Budget((own, *steps), not_stated=tuple(missing))
     if fit.scatter is None:
         return Budget(tuple(steps), not_stated=("repeatability", *missing))
-    # What the fit leaves holds the indicator's steps already.
+    # What the fit leaves holds the indicator's steps already, unless it is less than they are.
     scattered = Contribution("scatter", fit.scatter, "normal", fit.per_spread, fit.spare)
-    return Budget((scattered,))
+    if any(step.standard_uncertainty > scattered.standard_uncertainty for step in steps):
+        return Budget(tuple(steps))
+    return Budget((scattered,), not_stated=() if fit.scatter else tuple(missing))
 
 
 def _advisories(request: DriftComparisonRequest, fit: Fit) -> Iterator[Advisory]:
@@ -194,7 +198,9 @@ def _advisories(request: DriftComparisonRequest, fit: Fit) -> Iterator[Advisory]
     # Imported here: most answers need none, and scipy costs start-up time and memory.
     from scipy.special import chdtrc  # noqa: PLC0415
 
-    if chdtrc(fit.spare, fit.spare * (fit.scatter / spread) ** 2) < _CHANCE:
+    # Past any chance long before the square of it would be past a float.
+    ratio = min(fit.scatter / spread, _MANY_TIMES)
+    if chdtrc(fit.spare, fit.spare * ratio**2) < _CHANCE:
         yield note(
             "drift-not-steady",
             f"The readings scatter by {small_length(fit.scatter, request.units)} about a steady "
@@ -205,3 +211,4 @@ def _advisories(request: DriftComparisonRequest, fit: Fit) -> Iterator[Advisory]
 
 #: Scatter shows where the repeatability stated alone would make so much of it with this chance.
 _CHANCE = 0.01
+_MANY_TIMES = 1e6

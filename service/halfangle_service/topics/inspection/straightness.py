@@ -124,7 +124,7 @@ def straightness(request: StraightnessRequest) -> Outcome[StraightnessResult]:
     result = StraightnessResult(
         straightness=estimate(LengthEstimate, _budget(request, zone), width),
         fitted_straightness=line.straightness,
-        zone_slope_arcsec=math.atan(zone.slope) * ARCSEC_PER_RADIAN,
+        zone_slope_arcsec=math.atan(zone.slope) * ARCSEC_PER_RADIAN + 0.0,
         fitted_slope_arcsec=math.atan(line.slope) * ARCSEC_PER_RADIAN,
         rests_on=[
             StraightnessContact(station=places[place], reading=readings[place])

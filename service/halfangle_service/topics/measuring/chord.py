@@ -45,6 +45,8 @@ from halfangle_service.trade.wording import arcsec, of_any_unit, plain
 
 #: What states the angle, of which one is sent.
 SENT = ("angle", "measure")
+#: Arms that stand nearer to one another than this enclose no angle that a measure tells.
+_LEAST_DEGREES = 1e-6
 #: A chord that leans less to the shorter arm moves less than half as much as it could.
 _FLAT_DEGREES = 30.0
 
@@ -141,7 +143,7 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
     for name in ("first_center_distance", "second_center_distance"):
         require_center_distance(getattr(request, name), request.units, name)
     if request.measure is None:
-        angle_rad = math.radians(request.angle or 0.0)
+        angle_rad = math.radians(_stated_angle(request))
     else:
         angle_rad = _angle(request)(*(i.value for i in (_measure(request), *_arms(request))))
     arms = request.first_center_distance, request.second_center_distance
@@ -157,6 +159,17 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
         svg=_drawing(request, angle_rad, chord_of(angle_rad, *arms)),
     )
     return Outcome(result, tuple(_advisories(lean, result)))
+
+
+def _stated_angle(request: MeasuringChordRequest) -> float:
+    """Angle stated, in degrees; refuses none."""
+    angle = request.angle or 0.0
+    if angle < _LEAST_DEGREES:
+        raise Impossible(
+            "Arms that stand so near to one another enclose no angle.",
+            fields={"angle": f"should be at least {plain(_LEAST_DEGREES)}°"},
+        )
+    return angle
 
 
 def _drawing(request: MeasuringChordRequest, angle_rad: float, chord_length: float) -> str | None:

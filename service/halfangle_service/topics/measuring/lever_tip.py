@@ -177,7 +177,7 @@ def _advisories(
     request: MeasuringLeverTipRequest, result: MeasuringLeverTipResult
 ) -> Iterator[Advisory]:
     ratio = result.movement_per_reading
-    if ratio is not None and 100.0 * (1.0 - ratio) > _NOTICED_PERCENT:
+    if ratio and 100.0 * (1.0 - ratio) > _NOTICED_PERCENT:
         yield caution(
             "cosine-error",
             f"The dial shows {percent(100.0 * (1.0 / ratio - 1.0))} more than the movement: lay "

@@ -171,7 +171,7 @@ def _advisories(result: RunoutTotalResult) -> Iterator[Advisory]:
     if result.total_runout and rise > _MOST * result.total_runout:
         yield note(
             "taper-makes-the-runout",
-            f"The taper of the surface makes {percent(100.0 * rise / result.total_runout)} of the "
-            "total run-out: mend the angle, or see that the indicator is moved parallel to the "
-            "axis.",
+            "The taper of the surface makes "
+            f"{percent(min(100.0, 100.0 * rise / result.total_runout))} of the total run-out: "
+            "mend the angle, or see that the indicator is moved parallel to the axis.",
         )

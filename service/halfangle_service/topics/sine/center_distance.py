@@ -29,10 +29,15 @@ from halfangle_service.topics.sine.sources import SINE_RELATION
 from halfangle_service.trade.measuring.center_distance import center_distance_of, largest_residual
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 from halfangle_service.trade.unit_slips import require_center_distance
-from halfangle_service.trade.wording import figure, plain
+from halfangle_service.trade.wording import figure, of_any_unit, plain
 
 #: Below this angle an error of it counts more than 3.7 times in the center distance.
 _FLAT_DEGREES = 15.0
+
+#: A rise of more than a fiftieth of the travel is no residual of a setting.
+_STEEPEST = 0.02
+#: Settings nearer to one another hardly tell the center distance from the lean of the face.
+_APART_DEGREES = 10.0
 
 _FIT = Source(
     citation="Derived here: least squares of the angles in center distance and lean of the face.",
@@ -181,6 +186,15 @@ def _require_angles(request: SineCenterDistanceRequest) -> None:
                 "A stack that leaves the plate level says nothing of its center distance.",
                 fields={f"settings/{place}/height": "should be more than base_step"},
             )
+        most = _STEEPEST * request.indicator_travel
+        if abs(setting.indicator_rise) > most:
+            raise Impossible(
+                f"A rise of {of_any_unit(setting.indicator_rise)} is none of angle blocks set "
+                "level.",
+                fields={
+                    f"settings/{place}/indicator_rise": f"should be within ±{of_any_unit(most)}"
+                },
+            )
         if _face(setting.angle * 3600.0, setting.indicator_rise, request.indicator_travel) <= 0.0:
             raise Impossible(
                 "The rise is more than the angle blocks' own.",
@@ -241,6 +255,13 @@ def _advisories(
             f"At {plain(steepest)}° an error of 1″ of the angle blocks counts "
             f"{figure(per_arcsec / ARCSEC_PER_RADIAN, request.units)} in the center distance: "
             "calibrate at 30° to 45°.",
+        )
+    apart = steepest - min(setting.angle for setting in request.settings)
+    if len(request.settings) > 1 and apart < _APART_DEGREES:
+        yield caution(
+            "ill-conditioned",
+            f"The settings lie within {plain(apart, 4)}° of one another, so that the center "
+            "distance is hardly told from the lean of the face: add one further off.",
         )
     if len(request.settings) == 1:
         yield note(

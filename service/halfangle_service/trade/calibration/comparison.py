@@ -21,6 +21,9 @@ from halfangle_service.trade.uncertainty.monte_carlo import (
     summarise,
 )
 
+#: Degrees of freedom up to which Student's distribution has no variance.
+_WITHOUT_VARIANCE = 2.0
+
 
 @dataclass(frozen=True, slots=True)
 class Estimated:
@@ -43,7 +46,8 @@ class Limited:
     @property
     def degrees_of_freedom(self) -> float:
         """½ / (relative uncertainty of the uncertainty)², a pure number (JCGM 100:2008, G.4.2)."""
-        return 0.5 / self.inexact**2 if self.inexact else math.inf
+        square = self.inexact**2
+        return 0.5 / square if square else math.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,14 @@ class Comparison:
     def length(self) -> float:
         """Best estimate of the block's length at 20 °C, in the unit of the standard's."""
         return self.standard + self.difference
+
+    @property
+    def has_moments(self) -> bool:
+        """False where Student's distribution of two degrees or less takes part.
+
+        It has no standard deviation, of one degree no mean either (JCGM 101:2008, 6.4.9.4).
+        """
+        return all(e.degrees_of_freedom > _WITHOUT_VARIANCE for e in self.estimated if e.spread)
 
     def budget(self, not_stated: tuple[str, ...]) -> Budget:
         """Budget of the length by the terms of first order (GUM, H.1.3)."""
@@ -151,18 +163,21 @@ def _drawn(known: Limited | None, generator: np.random.Generator, trials: int) -
 class Simulated:
     """What a simulation says of a length, all less the best estimate, in the samples' unit."""
 
-    mean: float
-    standard_deviation: float
+    mean: float | None
+    standard_deviation: float | None
     shortest: tuple[float, float]
     symmetric: tuple[float, float]
 
 
-def simulated(samples: Samples, probability: float) -> Simulated:
-    """Summary of a simulation with its intervals of a probability from 0 to 1."""
+def simulated(samples: Samples, probability: float, *, has_moments: bool) -> Simulated:
+    """Summary of a simulation with its intervals of a probability from 0 to 1.
+
+    Without moments a mean and a standard deviation of the samples would be of chance alone.
+    """
     whole = summarise(samples, probability)
     return Simulated(
-        whole.mean,
-        whole.standard_deviation,
+        whole.mean if has_moments else None,
+        whole.standard_deviation if has_moments else None,
         shortest_interval(samples, probability),
         (whole.low, whole.high),
     )

@@ -12,8 +12,13 @@ from halfangle_service.trade.wording import plain
 CalledType = Literal["A", "B", "C", "D", "R"]
 #: What the second figure was read as: the cone's mouth, the protecting chamfer, or there is none.
 SecondFigure = Literal["cone-diameter", "chamfer-diameter", "not-sent"]
+#: Form of a tapped hole: a bare cone, an arc in its place, or a cone under a protecting chamfer.
+TappedForm = Literal["D", "DR", "DS"]
+_FORMS: dict[str, TappedForm] = {"": "D", "R": "DR", "S": "DS"}
 #: Tolerance grade IT12 in mm by the largest size that it is for: ISO 286-1, from memory.
 _IT12_MM = ((3.0, 0.10), (6.0, 0.12), (10.0, 0.15), (18.0, 0.18))
+#: Pilots are no larger, by far, in any table of center holes.
+_LARGEST_MM = 100.0
 #: Figures that agree within this part of them are one size.
 _SAME = 0.002
 _NUMBER = r"\d+(?:[.,]\d+)?"
@@ -21,12 +26,12 @@ _NAME = r"(?P<name>(?:ISO|DIN|GB\s*/?\s*T|JIS\s*B?|IS|EN)[\s\d.:/-]*?\d)?"
 _PLAIN = re.compile(
     rf"^{_NAME}\s*[-–]?\s*(?P<type>[A-DR])[A-Z]?\s*(?P<first>{_NUMBER})"
     rf"(?:\s*[/x×*]\s*(?:Ø|⌀)?\s*(?P<second>{_NUMBER}))?$",
-    re.IGNORECASE,
+    re.IGNORECASE | re.ASCII,
 )
 _TAPPED = re.compile(
-    rf"^{_NAME}\s*[-–]?\s*(?P<type>[CD])[RS]?\s*-?\s*M\s*(?P<thread>\d+(?:[.,]\d+)?)"
+    rf"^{_NAME}\s*[-–]?\s*(?P<type>[CD])(?P<wall>[RS]?)\s*-?\s*M\s*(?P<thread>\d+(?:[.,]\d+)?)"
     rf"(?:\s*L\s*(?P<length>{_NUMBER}))?(?:\s*/\s*(?P<second>{_NUMBER}))?$",
-    re.IGNORECASE,
+    re.IGNORECASE | re.ASCII,
 )
 
 
@@ -34,7 +39,8 @@ _TAPPED = re.compile(
 class Callout:
     """A center hole as called out; lengths in mm, None where it says nothing of them.
 
-    `row` and `tapped` are the tables' rows that it names, where they hold it.
+    `row` and `tapped` are the tables' rows that it names, where they hold it; `form` is that of a
+    tapped hole, of which DS alone has a protecting chamfer.
     """
 
     type: CalledType
@@ -44,6 +50,7 @@ class Callout:
     standard: str
     row: TableHole | None
     tapped: TappedHole | None
+    form: TappedForm | None = None
 
     @property
     def second_is(self) -> SecondFigure:
@@ -90,6 +97,8 @@ def read_callout(text: str) -> Callout:
             _named(found["name"]),
             None,
             tapped_holes().get(f"d-{thread.lower()}"),
+            # GB/T 145 calls the one with a chamfer C.
+            "DS" if found["type"].upper() == "C" else _FORMS[found["wall"].upper()],
         )
     found = _PLAIN.match(squeezed)
     if found is None or found["type"].upper() == "D":
@@ -98,11 +107,12 @@ def read_callout(text: str) -> Callout:
             fields={"text": "should be like ISO 6411 - A 4/8,5, B 2,5/8, R 3,15/6,7 or D M10"},
         )
     kind = found["type"].upper()
-    pilot = _value(found["first"]) or 0.0
+    pilot, second = _value(found["first"]) or 0.0, _value(found["second"])
+    _require_hole(text, pilot, second)
     return Callout(
         "A" if kind == "A" else "B" if kind == "B" else "C" if kind == "C" else "R",
         pilot,
-        _value(found["second"]),
+        second,
         None,
         _named(found["name"]),
         _row_of("A" if kind == "C" else kind, pilot),
@@ -110,13 +120,23 @@ def read_callout(text: str) -> Callout:
     )
 
 
+def _require_hole(text: str, pilot: float, second: float | None) -> None:
+    """Refuse figures in mm that no center hole has: no pilot, or one as wide as its cone."""
+    if not 0.0 < pilot <= _LARGEST_MM or not pilot < (pilot + 1.0 if second is None else second):
+        raise Disagreement(
+            f"{text!r} is no center hole: its first figure is the pilot, the second the cone or "
+            "the chamfer, in mm.",
+            fields={
+                "text": f"should name a pilot up to {plain(_LARGEST_MM)} mm and a wider second"
+            },
+        )
+
+
 def callout_of(key: str) -> Callout:
     """The callout of a row of the tables, such as `a-4`, `b-2.5` or `d-m10`; raises Unreachable."""
     if key in tapped_holes():
         tapped = tapped_holes()[key]
-        return Callout(
-            "D", None, tapped.chamfer_diameter_mm, tapped.thread, "DIN 332-2", None, tapped
-        )
+        return Callout("D", None, None, tapped.thread, "DIN 332-2", None, tapped, "D")
     row = center_holes().get(key)
     if row is None or row.type not in ("A", "B", "R"):
         raise Unreachable(
@@ -133,7 +153,7 @@ def written(callout: Callout, *, comma: bool) -> str:
     Of a type B the chamfer is written, whichever figure was read.
     """
     if callout.thread is not None:
-        return f"DIN 332-2 - D {callout.thread}"
+        return f"DIN 332-2 - {callout.form or 'D'} {callout.thread}"
     row, second = callout.row, callout.second
     if callout.type == "B" and callout.second_is == "cone-diameter":
         second = None if row is None else row.chamfer_diameter

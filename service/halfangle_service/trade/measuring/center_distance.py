@@ -15,6 +15,8 @@ from halfangle_service.trade.wording import of_any_unit
 #: Height of the high roll over the low one's, and the angle at which the face was found.
 Found = tuple[float, float]
 _STEPS = 50
+#: Past it a search has lost its way.
+_FAR = 1e4
 
 
 def center_distance_of(found: Sequence[Found]) -> tuple[float, float]:
@@ -57,8 +59,9 @@ def largest_residual(found: Sequence[Found], distance: float, lean: float) -> fl
 
 def no_such_bar(distance: float) -> Impossible:
     """Refuse settings that no bar explains."""
+    came = f", the search came to {of_any_unit(distance)}" if 0.0 < distance < _FAR else ""
     return Impossible(
-        f"No center distance explains these settings, the search came to {of_any_unit(distance)}: "
-        "heights and angles must differ and belong together.",
+        f"No center distance explains these settings{came}: heights and angles must differ and "
+        "belong together.",
         fields={"settings": "should be settings of one bar at different angles"},
     )

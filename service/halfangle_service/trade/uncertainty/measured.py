@@ -68,7 +68,8 @@ def budget_of(function: Callable[..., float], *inputs: Measured) -> Budget:
 
 def _slope(function: Callable[..., float], inputs: tuple[Measured, ...], moved: Measured) -> float:
     """Half the change of the function over an input's error, per unit of the error."""
-    step = moved.error.value or _SMALL * max(abs(i.value) for i in inputs if i.unit == moved.unit)
+    largest = max(abs(i.value) for i in inputs if i.unit == moved.unit)
+    step = moved.error.value or _SMALL * (largest or 1.0)
     if not moved.above < moved.value - step <= moved.value + step < moved.below:
         raise _swallowed(moved, step)
     try:

@@ -102,6 +102,7 @@ def test_its_uncertainty_follows_the_derivatives(call: Call) -> None:
     [
         ([(10, 20), (10, 21)], "of one depth"),
         ([(10, 20), (40, 20)], "no taper"),
+        ([(10, 0.3), (40, 0.1 + 0.2)], "no taper"),
         ([(30, 10), (40, 40)], "end before the face"),
     ],
 )

@@ -29,6 +29,8 @@ from halfangle_service.trade.tapers.probed import (
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.wording import figure, of_any_unit
 
+#: A lean that is the rounding of figures, no taper.
+_NOISE_RAD = 1e-12
 #: So many readings fit a line whatever the form.
 _TWO = 2
 
@@ -116,7 +118,7 @@ def probed(request: TaperProbedRequest) -> Outcome[TaperProbedResult]:
     inputs = _inputs(request)
     depths, travels = _split([i.value for i in inputs], count)
     lean = half_angle_probed(depths, travels)
-    if lean == 0.0:
+    if abs(lean) < _NOISE_RAD:
         raise Impossible(
             "The travel is the same at every depth: this is no taper.",
             fields={"readings": "should differ from depth to depth"},

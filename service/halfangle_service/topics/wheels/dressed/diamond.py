@@ -20,6 +20,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
+from halfangle_service.fields.wheel.passes import unusual_passes
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
@@ -34,6 +35,9 @@ from halfangle_service.trade.wording import degrees, of_any_unit, plain
 
 #: Usual drag of a single-point diamond.
 USUAL_DRAG_DEGREES = (10.0, 15.0)
+
+#: Past it the side of the nib, not its point, would meet the wheel.
+_LARGEST_DRAG = math.radians(80.0)
 
 _PRACTICE = Source(
     citation="A single-point diamond is dragged at 10° to 15° and turned in its holder by an "
@@ -123,6 +127,7 @@ def diamond(request: WheelDiamondRequest) -> Outcome[WheelDiamondResult]:
         _require_reached(request, name)
     lean, height = math.radians(request.nib_lean), request.diamond_height
     wheel, worn = request.wheel_diameter / 2.0, request.worn_diameter
+    _require_outside(request)
     feed = request.feed_per_pass
     if feed is not None and feed >= wheel * slope_ratio(wheel, height):
         raise Impossible(
@@ -156,6 +161,22 @@ def _require_reached(request: WheelDiamondRequest, name: str) -> None:
         )
 
 
+def _require_outside(request: WheelDiamondRequest) -> None:
+    """Refuse a nib that would lie along the wheel's surface, or reach through it."""
+    lean = math.radians(request.nib_lean)
+    for diameter in (request.wheel_diameter, request.worn_diameter):
+        if diameter is None:
+            continue
+        drag = drag_angle(diameter / 2.0, request.diamond_height, lean)
+        if abs(drag) >= _LARGEST_DRAG:
+            raise Impossible(
+                f"On a wheel of {of_any_unit(diameter)} the nib would lean "
+                f"{degrees(abs(math.degrees(drag)), 120.0)} to the radius: it would lie along the "
+                "wheel, not point at it.",
+                fields={"nib_lean": "should leave the nib less than 80° to the radius"},
+            )
+
+
 def _advisories(request: WheelDiamondRequest, result: WheelDiamondResult) -> Iterator[Advisory]:
     drags = [result.drag_angle.degrees]
     if result.drag_angle_worn is not None:
@@ -181,4 +202,6 @@ def _advisories(request: WheelDiamondRequest, result: WheelDiamondResult) -> Ite
         "with nothing near the wheel, before the diamond is set.",
     )
     yield from unusual_sizes(request, request.units)
+    if request.feed_per_pass is not None:
+        yield from unusual_passes(request.feed_per_pass, 1, request.feed_per_pass, request.units)
     yield DRESSING_SAFETY

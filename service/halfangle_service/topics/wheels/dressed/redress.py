@@ -41,6 +41,8 @@ from halfangle_service.trade.planning.batch import (
 )
 from halfangle_service.trade.uncertainty import Budget, Contribution, DecisionRule
 
+#: Scatter below this part of a tolerance is the rounding of figures.
+_NO_SCATTER = 1e-9
 #: What is judged, of which one at least is sent.
 TOLERANCES = ("tolerance_arcsec", "size_tolerance")
 
@@ -254,6 +256,13 @@ def _advisories(judged: Sequence[_Judged], result: WheelRedressResult) -> Iterat
             "first-piece-not-sure",
             "By what was measured not even the first piece keeps its tolerance surely: mend the "
             "set-up, or measure it better, before dressing oftener.",
+        )
+    if any(one.line.scatter <= _NO_SCATTER * one.tolerance for one in judged):
+        yield caution(
+            "no-scatter",
+            "The pieces measured lie on a line to the last figure, as rounded readings may: what "
+            "they scatter is not known, and the answer counts none of it. Measure more finely, or "
+            "more pieces.",
         )
     if any(abs(one.line.slope) <= 2.0 * one.line.spread for one in judged):
         yield note(
