@@ -130,7 +130,7 @@ def read_topics(contract: dict[str, Any]) -> dict[str, list[Call]]:
         for http_method, operation in item.items()
         if http_method in {"get", "post"}
         and not _is_query_form(item, http_method)
-        and not _is_of_any_request(operation)
+        and not is_of_any_request(operation)
     ]
     calls.sort(key=lambda c: (c.topic, c.method))
     return {topic: list(group) for topic, group in groupby(calls, key=lambda c: c.topic)}
@@ -141,11 +141,11 @@ def _is_query_form(item: dict[str, Any], http_method: str) -> bool:
     return http_method == "get" and "post" in item
 
 
-def _is_of_any_request(operation: dict[str, Any]) -> bool:
+def is_of_any_request(operation: dict[str, Any]) -> bool:
     """True for what takes the request of any operation: its fields are no arguments with names.
 
-    One value is for spreadsheets: who has the client has the answer. Rows of a batch are sent by
-    the client's own hand, which streams them.
+    One value is for spreadsheets: who has the client has the answer. Rows of a batch are lines,
+    answered while further ones are sent: no call has one answer of its own type for them.
     """
     body = operation.get("requestBody", {"content": {}})
     if "application/x-ndjson" in body["content"]:

@@ -13,6 +13,7 @@ import textwrap
 from collections.abc import Iterable
 from typing import Any
 
+from signatures import is_of_any_request
 from wording import Schema, branches, described, references
 
 _WIDTH = 88
@@ -35,12 +36,16 @@ _JUDGED_BY_SERVICE = frozenset(
 def thinned(contract: dict[str, Any], arguments: Iterable[Schema]) -> dict[str, Any]:
     """Give the contract with schemas as models need them, and nothing but schemas.
 
-    Kept is what can come back and what an argument of a call names as its type. The body of a
-    request is neither: its fields are the arguments themselves.
+    Kept is what can come back from a call and what an argument of one names as its type. The body
+    of a request is neither: its fields are the arguments themselves.
     """
     schemas: dict[str, Schema] = contract["components"]["schemas"]
     asked = reachable(schemas, list(arguments))
-    kept = asked | reachable(schemas, responses(contract))
+    called = {
+        path: {method: o for method, o in item.items() if not is_of_any_request(o)}
+        for path, item in contract["paths"].items()
+    }
+    kept = asked | reachable(schemas, responses({**contract, "paths": called}))
     thin = {name: _whole(schemas[name], name in asked) for name in schemas if name in kept}
     return {
         "openapi": contract["openapi"],

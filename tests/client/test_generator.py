@@ -109,6 +109,7 @@ SCHEMAS: dict[str, Any] = {
     ),
     "EasyRequest": model(("x",), x=LENGTH),
     "RowsRequest": model(("rows",), rows={"type": "array", "items": reference("EasyRequest")}),
+    "BatchAnswer": model(("rows",), rows={"type": "array", "items": reference("EasyRequest")}),
     "HardAnswer": model(
         ("result",),
         result={"anyOf": [reference("Point"), NULL]},
@@ -160,8 +161,9 @@ HARD_BODY = {
             "must_be_null_or_given": None,
         },
     },
-    "application/x-ndjson": {"schema": {"type": "string"}},
+    "text/csv": {"schema": {"type": "string"}},
 }
+LINES = "application/x-ndjson"
 PATHS: dict[str, Any] = {
     "/v1/hard/all": {
         "post": operation("hard", "all", body=HARD_BODY, heavy=True),
@@ -170,6 +172,16 @@ PATHS: dict[str, Any] = {
     "/v1/hard/import": {"post": operation("hard", "import", body=HARD_BODY)},
     "/v1/easy/one": {"post": operation("easy", "one", body=body_of("EasyRequest"))},
     "/v1/easy/rows": {"post": operation("easy", "rows", body=body_of("RowsRequest"))},
+    "/v1/batches": {
+        "post": {
+            **operation(
+                "batches", "answer", body=body_of("RowsRequest") | {LINES: {"schema": TEXT}}
+            ),
+            "responses": {
+                "200": {"content": {JSON: {"schema": reference("BatchAnswer")}, LINES: {}}}
+            },
+        }
+    },
     "/v1/tables/{key}": {
         "post": operation(
             "tables",
@@ -325,10 +337,14 @@ def test_a_hard_contract_makes_a_client_that_works(generated: Path) -> None:
 
 
 def test_what_takes_any_request_is_no_call(generated: Path) -> None:
-    """An address whose fields have no names has no arguments: the client has no call of it."""
+    """An address whose fields have no names has no arguments: the client has no call of it.
+
+    Nor has it one of rows in lines, and no model of what those are answered.
+    """
     calls = {path.stem for path in generated.rglob("calls/*.py")}
     assert {"easy", "hard", "sheets", "tables"} < calls
-    assert "values" not in calls
+    assert not {"values", "batches"} & calls
+    assert "BatchAnswer" not in models_of(generated / "client/halfangle_client")
 
 
 def test_a_hard_contract_makes_a_client_that_is_typed(generated: Path) -> None:

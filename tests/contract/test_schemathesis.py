@@ -59,7 +59,7 @@ for _bounds in BOUNDS:
     schemathesis.openapi.format(_bounds.format, angle_texts(_bounds))
 
 
-@schemathesis.serializer(LINES)
+@schemathesis.serializer(LINES)  # type: ignore[untyped-decorator]
 def one_line(_: schemathesis.SerializationContext, row: Any) -> bytes:
     """A row as the only line of a batch."""
     return json.dumps(row).encode() + b"\n"

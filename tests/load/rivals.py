@@ -21,7 +21,9 @@ from litestar import Litestar, Request, Response, post
 from litestar.plugins.prometheus import PrometheusConfig, PrometheusController
 from litestar.plugins.structlog import StructlogPlugin
 
+from halfangle_service import __version__
 from halfangle_service.app import create_app
+from halfangle_service.operation import Basis
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
 
@@ -39,10 +41,14 @@ Answered: Any = OPERATION.answer
 
 def _answer(data: Any) -> Any:
     """Calculate, and put the answer together as a model."""
-    outcome = OPERATION.calculate(data)
-    return Answered(
-        result=outcome.result, advisories=list(outcome.advisories), basis=OPERATION.basis
+    outcome = OPERATION.outcome(data)
+    basis = Basis(
+        relations=list(OPERATION.relations),
+        sources=list(OPERATION.sources),
+        release=__version__,
+        fingerprint=OPERATION.fingerprint(data, outcome),
     )
+    return Answered(result=outcome.result, advisories=list(outcome.advisories), basis=basis)
 
 
 def ordinary() -> Any:

@@ -24,6 +24,7 @@ from halfangle_service.trade.planning.feed import (
 from halfangle_service.trade.planning.times import JobTime, grinding_time
 from halfangle_service.trade.tapers.feed import Measure, amount_of, normal_of
 from halfangle_service.trade.uncertainty import Budget, Contribution
+from halfangle_service.trade.units import Units
 from support import Call
 
 angles = st.floats(0.001, 1.55)
@@ -44,13 +45,13 @@ def test_layer_comes_back_from_every_measure(normal: float, measure: Measure, ha
     units=st.sampled_from(["in", "mm"]),
 )
 def test_phases_take_off_the_allowance_and_no_more(
-    steps: int, half: float, way: str, units: str
+    steps: int, half: float, way: str, units: Units
 ) -> None:
     """Stock of all phases, and feeds of all passes, sum up to the allowance of so many steps."""
     allowance = steps / (10_000 if units == "in" else 1_000)
     surface = FedSurface(half, 1.0, 1.0)
-    habits = usual(units)  # type: ignore[arg-type]
-    found = phases(surface, MOTIONS[way], habits, allowance, Wheel(7.0, 0.5), units)  # type: ignore[arg-type]
+    habits = usual(units)
+    found = phases(surface, MOTIONS[way], habits, allowance, Wheel(7.0, 0.5), units)
     assert math.fsum(phase.stock for phase in found) == pytest.approx(allowance, rel=1e-9)
     fed = math.fsum((p.passes - 1) * p.downfeed + p.last_downfeed for p in found[:-1])
     assert fed == pytest.approx(allowance, rel=1e-9)

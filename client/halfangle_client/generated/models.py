@@ -199,21 +199,6 @@ class ArcsecEstimate(AnswerModel):
     """Contributions that were not stated: nothing is known of them, and nothing counted."""
 
 
-class BatchCounts(AnswerModel):
-    """How the rows ended."""
-
-    rows: int
-    """Rows that came. [at least 0]"""
-    ok: int
-    """Rows with an answer. [at least 0]"""
-    refused: int
-    """Rows with a problem. [at least 0]"""
-    with_stop: int
-    """Rows whose answer says stop. [at least 0]"""
-    with_caution: int
-    """Rows whose answer says caution. [at least 0]"""
-
-
 class BlockAngleGradeEntry(AnswerModel):
     """A grade of angle blocks."""
 
@@ -6318,28 +6303,6 @@ class Basis(AnswerModel):
     """
 
 
-class BatchRowAnswer(AnswerModel):
-    """What came of one row: its answer, or its problem."""
-
-    row: int
-    """Number of the row, from 1. [at least 1]"""
-    ref: str | int | None
-    """
-    The row's own, as it was sent; null where it could not be read. [1 to 200 characters;
-    -9.00719925474099e+15 to 9.00719925474099e+15]
-    """
-    status: Literal["ok", "refused"] | str
-    """`ok`: it is answered; `refused`: it has a problem in place of an answer."""
-    stops: int | None = None
-    """Advisories of its answer that say stop: do not run this. [at least 0]"""
-    cautions: int | None = None
-    """Those that say caution. [at least 0]"""
-    answer: dict[str, Any] | None = None
-    """Where it is `ok`: the answer, to the byte as the operation's own."""
-    problem: Problem | None = None
-    """Where it is `refused`: the problem document of the operation's own."""
-
-
 class BlockAlternative(AnswerModel):
     """Another stack."""
 
@@ -9427,16 +9390,6 @@ class WheelSpeedResult(AnswerModel):
     """Usual checks before starting."""
 
 
-class BatchAnswer(AnswerModel):
-    """What came of every row, in order."""
-
-    rows: list[BatchRowAnswer]
-    """One entry a row, in the order of the rows."""
-    counts: BatchCounts
-    problem: Problem | None = None
-    """Why it ended before the last row; left out where it did not."""
-
-
 class BlockAngleStackAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -10176,9 +10129,6 @@ __all__ = [
     "ArcsecContribution",
     "ArcsecEstimate",
     "Basis",
-    "BatchAnswer",
-    "BatchCounts",
-    "BatchRowAnswer",
     "BlockAlternative",
     "BlockAngleAlternative",
     "BlockAngleGradeEntry",

@@ -57,7 +57,8 @@ def _lying(svg: str, magnification: float, paper: Paper) -> bool:
     # Titles and margins of the drawing do not shrink with it, so that rather less is named.
     fits = 0.95 * max(shares) * magnification
     raise Unreachable(
-        f"At {plain(magnification)} to 1 the overlay is {plain(width, 3)} × {plain(height, 3)} mm, "
-        f"more than a page of {PAPER_NAMES[paper]} holds. As SVG or DXF it has any size.",
+        f"At {plain(magnification)} to 1 the overlay is {plain(width, 3)} mm × "
+        f"{plain(height, 3)} mm, more than a page of {PAPER_NAMES[paper]} holds. "
+        "As SVG or DXF it has any size.",
         fields={"magnification": f"should be at most about {plain(fits, 2)} to 1 on this paper"},
     )

@@ -30,6 +30,7 @@ def seat(lobes: int, half_form: float, share: float, turned: float) -> np.ndarra
     clearance = half_form * (1 + np.cos(lobes * (around - turned)))
     rows = np.column_stack([np.cos(around), np.sin(around), -np.ones_like(around)])
     found = linprog([-share, 0, 1], A_ub=rows, b_ub=clearance, bounds=[(None, None)] * 3)
+    assert found.x is not None
     return np.array(found.x[:2])
 
 

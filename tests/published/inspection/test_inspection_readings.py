@@ -186,7 +186,7 @@ def test_the_zone_lies_along_an_edge_of_the_hull(call: Call) -> None:
 
 def test_a_crown_by_hand(call: Call) -> None:
     """Ends at 0 and 0.001, the middle at 0.005: 0.0045 crowned; each reading acts by its share."""
-    request = {
+    request: dict[str, Any] = {
         "units": "mm",
         "stations": [0, 10, 20, 30, 40],
         "readings_in_order": [0.0, 0.003, 0.005, 0.004, 0.001],

@@ -186,8 +186,12 @@ def test_the_fit_is_that_of_least_squares(call: Call) -> None:
     heights = np.array([one["height"] for one in settings])
     angles = np.radians([one["angle"] for one in settings])
     angles -= np.arctan([one["indicator_rise"] / 2 for one in settings])
+
+    def off_by(x: Any) -> Any:
+        return angles - np.arcsin(heights / x[0]) - x[1] / 1e4
+
     fit = least_squares(
-        lambda x: angles - np.arcsin(heights / x[0]) - x[1] / 1e4,
+        off_by,
         [5.0, 0.0],
         xtol=1e-15,
         ftol=1e-15,
@@ -200,7 +204,7 @@ def test_the_fit_is_that_of_least_squares(call: Call) -> None:
     assert result["face_lean_arcsec"]["value"] == pytest.approx(fit.x[1] / 1e4 * ARCSEC, abs=2e-3)
     off = np.max(np.abs(fit.fun)) * ARCSEC
     assert result["largest_residual_arcsec"] == pytest.approx(off, rel=1e-3)
-    by_angle = -np.linalg.pinv(fit.jac) * limit / ARCSEC
+    by_angle = -np.linalg.pinv(np.asarray(fit.jac)) * limit / ARCSEC
     worst = np.sum(np.abs(by_angle), axis=1)
     assert result["center_distance"]["worst_case"] == pytest.approx(worst[0], rel=1e-3)
     lean = result["face_lean_arcsec"]

@@ -35,10 +35,7 @@ def sheet_response() -> Json:
     return {
         "description": "The sheet. What the answer says of severity `stop` stands on top of it, "
         "and in the header.",
-        "headers": {
-            name: {"$ref": f"#/components/headers/{name}"}
-            for name in ("X-Request-ID", "Advisories")
-        },
+        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _HEADERS},
         "content": {
             HTML.partition(";")[0]: {"schema": {"type": "string"}},
             PDF: {"schema": {"type": "string", "contentMediaType": PDF}},

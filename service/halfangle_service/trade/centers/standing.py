@@ -13,17 +13,13 @@ from typing import Literal
 Ground = Literal["round-wheel", "point", "plane"]
 
 
-def radius_at(radius: float, wheel_radius: float | None, towards: float, across: float) -> float:
-    """Radius of the work where its axis is off by so much, in one unit; None: a plane."""
-    if wheel_radius is None:
-        return radius - towards
-    return math.hypot(wheel_radius + radius - towards, across) - wheel_radius
-
-
 def radius_change(
     radius: float, wheel_radius: float | None, towards: float, across: float
 ) -> float:
-    """The same less the radius at the true center, without the noise of a difference; one unit."""
+    """Radius that is ground where the axis is off by so much, less that at the true center.
+
+    In one unit, without the noise of a difference; a wheel radius of None is a plane.
+    """
     if wheel_radius is None:
         return -towards
     whole = wheel_radius + radius

@@ -79,7 +79,7 @@ def text_width(words: str, size: float, *, bold: bool = False) -> float:
     """Width of words set in a size, in the unit of the size; never too little.
 
     >>> round(text_width("R 0.5", 10.0), 2)
-    28.96
+    26.12
     """
     advances = _ADVANCES[bold]
     return size * sum(advances.get(character, _WIDEST) for character in words)

@@ -271,7 +271,7 @@ def test_a_compound_face_set_wrongly_is_told_and_lands_by_the_heights_said(
     call: Call, name: str, shown: tuple[float, float], cause: str
 ) -> None:
     """Wrong hinge, wrong frame, no conversion, tangent, other hand: named, and set anew."""
-    assert by_heights(*HEIGHTS) == (pytest.approx(X), pytest.approx(Y))
+    assert by_heights(*HEIGHTS) == pytest.approx((X, Y))
     answer = of_surface(call, (shown[0] + 4 / 3600, shown[1] - 5 / 3600))
     result = answer["result"]
     first = result["slips"][0]
@@ -281,7 +281,7 @@ def test_a_compound_face_set_wrongly_is_told_and_lands_by_the_heights_said(
     assert first["unexplained_arcsec"] == pytest.approx([4, -5], abs=1e-5)
     assert (result["causes"][0]["cause"], result["causes"][0]["evidence"]) == (cause, "for")
     assert result["settings"] == []
-    assert by_heights(*first["right_heights"]) == (pytest.approx(X), pytest.approx(Y))
+    assert by_heights(*first["right_heights"]) == pytest.approx((X, Y))
 
 
 def test_blocks_exchanged_between_both_stacks_are_told(call: Call) -> None:

@@ -119,7 +119,7 @@ def test_of_parts_stopped_at_either_end_of_the_zone_95_of_100_are_inside(
 @pytest.mark.outside("jobs.plan", source="Derived by hand: a wheel that wears, stopped by its dial")
 def test_a_batch_stopped_by_the_dial_is_set_so_much_deeper(call: Call) -> None:
     """Five pieces on one setting lose four times the wear: the dial goes half of it further."""
-    own = {
+    own: dict[str, Any] = {
         "dial_error_limit": 0.00002,
         "size_wear_per_piece": 0.00001,
         "diameter_error_limit": 0.001,
