@@ -224,7 +224,7 @@ class _Race:
         batch = self.job.batch
         places = [place for place, e in enumerate(self.entries[:MOST_WAYS]) if by_flat_wheel(e.way)]
         told = batch.growth is not None or not batch.flat_wheel
-        if told or batch.pieces == 1 or not places:
+        if told or not places:  # of one piece too: a wheel can spoil the first
             return
         slant, counted = self.job.wanted.slant, self.job.wanted.counted
         rooms = {place: self._room(self.entries[place].way) for place in places}
