@@ -38,6 +38,7 @@ ROWS: tuple[Row, ...] = (
         {"diamond_height": 0.1716},
         "0.00051 in larger",
     ),
+    caution("unusual-size", _RADIUS, {"wheel_diameter": 39.38}, {"wheel_diameter": 39.37}),
     caution("dressing-safety", _RADIUS, {}, None),
     caution(
         "first-piece-not-sure", _REDRESS, {"tolerance_arcsec": 5.06}, {"tolerance_arcsec": 5.08}
@@ -62,4 +63,5 @@ ROWS: tuple[Row, ...] = (
         "piece 27",
         "to 13",
     ),
+    caution("dressing-safety", _REDRESS, {}, None),
 )

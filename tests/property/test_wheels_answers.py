@@ -23,10 +23,14 @@ PER_FLANK = {
     "decimal-degrees-read",
 }
 
+#: What the contract allows of a length.
+SMALLEST_LENGTH = 1e-6
 #: Lengths by magnitude, so that the very small and the very large are met as often as the usual.
 magnitudes = st.floats(-6, 3).map(lambda power: float(f"{10.0**power:.3g}"))
 optional_length = st.one_of(st.just(0.0), magnitudes)
+signed_magnitudes = st.one_of(magnitudes, magnitudes.map(lambda value: -value))
 arcseconds = st.sampled_from([0, 1, 5, 30, 60, 600, 3600])
+tolerances = arcseconds.filter(bool)
 signed_arcseconds = st.one_of(arcseconds, arcseconds.map(lambda value: -value))
 angles = st.one_of(st.floats(0.01, 89), st.sampled_from([1e-4, 0.006, 30, 45, 89.49, 89.999999]))
 
@@ -44,6 +48,22 @@ def _cone(**more: Any) -> st.SearchStrategy[dict[str, Any]]:
         ordered,
         st.fixed_dictionaries(more),
     )
+
+
+def _arcs() -> st.SearchStrategy[dict[str, float]]:
+    """Arcs whose radius, width and sagitta agree, up to half a circle, and any three lengths."""
+    agreeing = st.builds(
+        lambda radius, share: {
+            "radius": radius,
+            "arc_width": 2 * radius * share,
+            "sagitta": radius * share**2 / (1 + math.sqrt(1 - share**2)),
+        },
+        magnitudes,
+        st.one_of(st.floats(1e-4, 1), st.just(1.0)),
+    )
+    lengths = dict.fromkeys(("radius", "arc_width", "sagitta"), magnitudes)
+    allowed = agreeing.filter(lambda arc: min(arc.values()) >= SMALLEST_LENGTH)
+    return st.one_of(allowed, st.fixed_dictionaries(lengths))
 
 
 faces = st.fixed_dictionaries(
@@ -93,7 +113,7 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
         wheel_wear_large_end=optional_length,
         nose_radius=optional_length,
         diamond_wear=optional_length,
-        included_angle_tolerance_arcsec=st.one_of(st.none(), arcseconds.filter(bool)),
+        included_angle_tolerance_arcsec=st.one_of(st.none(), tolerances),
     ),
     "wheels.setup-errors": _cone(
         units=units,
@@ -170,6 +190,64 @@ REQUESTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
                 ),
             },
         ),
+    ),
+    "wheels.diamond": st.fixed_dictionaries(
+        {
+            "units": units,
+            "wheel_diameter": wheels,
+            "diamond_height": st.one_of(
+                st.just(0.0), signed_magnitudes, st.sampled_from([3.5, -3.4999999, 30.0])
+            ),
+            "nib_lean": st.one_of(st.floats(-60, 60), st.sampled_from([0, 10, 15, "-8 30"])),
+        },
+        optional={
+            "worn_diameter": st.one_of(wheels, magnitudes),
+            "feed_per_pass": st.one_of(magnitudes, st.sampled_from([3.4, 3.5, 3.6])),
+            "formats": st.just(["svg"]),
+        },
+    ),
+    "wheels.radius": st.builds(
+        lambda arc, left_out, rest: {
+            **{field: value for field, value in arc.items() if field not in left_out},
+            **rest,
+        },
+        _arcs(),
+        st.sampled_from([{"radius"}, {"arc_width"}, {"sagitta"}, set(), {"radius", "sagitta"}]),
+        st.fixed_dictionaries(
+            {"units": units, "arc_form": st.sampled_from(["convex", "concave"])},
+            optional={
+                "arc_width_error_limit": optional_length,
+                "sagitta_error_limit": optional_length,
+                "radius_error_limit": optional_length,
+                "pin_diameter": magnitudes,
+                "gauge_radius": magnitudes,
+                "wheel_diameter": wheels,
+                "diamond_height": st.one_of(st.just(0.0), signed_magnitudes),
+            },
+        ),
+    ),
+    "wheels.redress": st.fixed_dictionaries(
+        {
+            "units": units,
+            "observed_pieces": st.lists(
+                st.fixed_dictionaries(
+                    {"piece_since_dress": st.one_of(st.integers(1, 20), st.just(1_000_000))},
+                    optional={
+                        "measured_error_arcsec": st.one_of(signed_arcseconds, st.just(1e-9)),
+                        "measured_size_error": st.one_of(st.just(0.0), signed_magnitudes),
+                    },
+                ),
+                max_size=12,
+            ),
+            "pieces": st.sampled_from([1, 2, 50, 1_000_000]),
+        },
+        optional={
+            "tolerance_arcsec": tolerances,
+            "size_tolerance": magnitudes,
+            "measurement_error_limit_arcsec": tolerances,
+            "measurement_error_limit": magnitudes,
+            "decision_rule": st.sampled_from(["iso-14253-1-2017", "iso-14253-1-2013"]),
+        },
     ),
 }
 
@@ -263,7 +341,11 @@ def test_no_number_shows_the_noise_of_its_last_bits(
     assert [number for number in _numbers(answer["result"]) if _noise(number)] == []
 
 
-@pytest.mark.parametrize("name", WHEELS)
+#: Errors and a tolerance of some 0.01 are as usual in inches as in millimetres: nothing tells which.
+NO_SIZE_SENT = {"wheels.redress"}
+
+
+@pytest.mark.parametrize("name", sorted(set(WHEELS) - NO_SIZE_SENT))
 def test_the_other_unit_does_not_pass_in_silence(call: Call, name: str) -> None:
     """Inches taken for millimetres, or the other way, are refused or asked after by name."""
     example = dict(WHEELS[name].example)
@@ -281,6 +363,7 @@ def test_the_other_unit_does_not_pass_in_silence(call: Call, name: str) -> None:
 
 #: The most that may be asked of the operations that are calculated on the event loop.
 LARGEST: dict[str, dict[str, Any]] = {
+    "wheels.radius": {},  # its example sends all that there is
     "wheels.dressing": {"passes": 100_000, "overrun": 10},
     "wheels.dressing-errors": {
         "inspections": [

@@ -298,7 +298,7 @@ def test_a_bounded_search_for_a_pair(
     call: Call, monkeypatch: pytest.MonkeyPatch, tries: int
 ) -> None:
     """Where the work ends before a pair is found, that is said, and not that there is none."""
-    monkeypatch.setattr(low_stack._Search.__init__, "__defaults__", (tries,))
+    monkeypatch.setattr(low_stack.Preference.__init__, "__defaults__", (tries,))
     request = {"units": "in", "center_distance": 5, "angle": 0.5, "set": "inch-81"}
     with pytest.raises(BeyondBound, match="reached its bound on the work"):
         call("sine.low-stack", **request, smallest_low_stack=0.2)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from inspect import get_annotations
 from typing import ClassVar, Literal
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, BeforeValidator, ConfigDict
 
 #: The unit of every length of a request: of no group.
 UNITS = "units"
@@ -40,6 +40,10 @@ class Group:
 ERRORS = Group("Errors, by their limits", advanced=True)
 BLOCKS = Group("Gauge blocks")
 PLATE = Group("Sine bar or plate")
+
+
+#: For a group of fields that may be left out: null, what is not stated, is the group left out.
+NULL_LEFT_OUT = BeforeValidator(lambda group: {} if group is None else group)
 
 
 class RequestModel(BaseModel):

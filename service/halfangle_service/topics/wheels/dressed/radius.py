@@ -23,6 +23,7 @@ from halfangle_service.fields.choice import all_or_none, not_sent
 from halfangle_service.fields.estimate import LengthEstimate
 from halfangle_service.fields.gauging.measured import as_measured, measured_length
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.topics.wheels.sizes import unusual_sizes
 from halfangle_service.trade.uncertainty import LargestError, Measured
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.dressed_radius import (
@@ -242,4 +243,5 @@ def _advisories(request: WheelRadiusRequest, result: WheelRadiusResult) -> Itera
                 f"By its height the diamond leaves a radius {figure(more, request.units)} larger, "
                 "more than the error stated of it: set it to the wheel's center.",
             )
+    yield from unusual_sizes(request, request.units)
     yield DRESSING_SAFETY

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from halfangle_service.cautions import DRESSING_SAFETY
 from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     Arcsec,
@@ -277,3 +278,4 @@ def _advisories(judged: Sequence[_Judged], result: WheelRedressResult) -> Iterat
             f"The answer runs to piece {result.pieces_per_dress}, the pieces measured to {seen}: a "
             "wheel that breaks down rarely stays on a straight line so long.",
         )
+    yield DRESSING_SAFETY

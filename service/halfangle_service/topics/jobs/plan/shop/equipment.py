@@ -5,6 +5,7 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeArcsec, NonNegativeLength, RequestModel, Rpm
+from halfangle_service.fields.base import NULL_LEFT_OUT
 from halfangle_service.fields.blocks import BlockBoxFields, BlockGradeFields, GradeField
 from halfangle_service.fields.clearance.set_up import ClearanceFixture
 from halfangle_service.fields.compound.raised_sides import RaisedSizes
@@ -83,7 +84,7 @@ class PlanSinePlate(RequestModel):
     low_roll_hinged: bool = Field(
         False, description="True where the low roll is a hinge, so that no stack goes under it."
     )
-    angle_errors: PlateErrorFields = Field(
+    angle_errors: Annotated[PlateErrorFields, NULL_LEFT_OUT] = Field(
         default_factory=PlateErrorFields,
         description="Errors of a set-up on it that turn the angle.",
     )
@@ -127,10 +128,10 @@ class PlanCompoundPlate(RaisedSizes):
     name: EquipmentName
     base_largest_angle: ReachField = None
     upper_largest_angle: ReachField = None
-    base_errors: SetUpErrorFields = Field(
+    base_errors: Annotated[SetUpErrorFields, NULL_LEFT_OUT] = Field(
         default_factory=SetUpErrorFields, description="Errors of the base plate's setting."
     )
-    upper_errors: SetUpErrorFields = Field(
+    upper_errors: Annotated[SetUpErrorFields, NULL_LEFT_OUT] = Field(
         default_factory=SetUpErrorFields, description="Errors of the upper plate's setting."
     )
     wheel_face_error_limit_arcsec: WheelFaceError = None
@@ -273,10 +274,10 @@ class PlanEquipment(RequestModel):
     adapters: Annotated[list[PlanAdapter], Field(max_length=40)] | None = Field(
         None, description="Adapters at hand. Absent: there is one for the shank."
     )
-    runout_errors: RunoutContributions = Field(
+    runout_errors: Annotated[RunoutContributions, NULL_LEFT_OUT] = Field(
         default_factory=RunoutContributions, description="Runout that the holding adds."
     )
-    measuring: PlanMeasuring = Field(
+    measuring: Annotated[PlanMeasuring, NULL_LEFT_OUT] = Field(
         default_factory=PlanMeasuring,
         description="What the shop checks a set-up and measures a ground feature with.",
     )
