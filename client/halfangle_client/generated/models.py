@@ -458,10 +458,13 @@ class BlockMonteCarlo(AnswerModel):
 
     trials: int
     """Trials, with a fixed seed. [count]"""
-    mean: float
-    """Mean of the block's length. [length]"""
-    standard_deviation: float
-    """Its standard deviation. [length]"""
+    mean: float | None
+    """
+    Mean of the block's length; null where an uncertainty of two degrees of freedom or fewer
+    leaves it none. [length]
+    """
+    standard_deviation: float | None
+    """Its standard deviation; null likewise. [length]"""
     shortest_low: float
     """Lower end of the shortest coverage interval. [length]"""
     shortest_high: float
@@ -615,7 +618,10 @@ class CenterBallReading(AnswerModel):
     largest_height_over_face: float | None
     """Highest reading within them. [length]"""
     height_per_diameter: float
-    """Change of the reading for a unit of mouth diameter. [length per length]"""
+    """
+    Change of the reading for a unit of mouth diameter, the chamfer's as it is. [length per
+    length]
+    """
 
 
 class CenterBallsResult(AnswerModel):
@@ -659,7 +665,7 @@ class CenterCalloutResult(AnswerModel):
     chamfer_diameter_mm: float | None
     """Protecting chamfer at the face; null where the type has none. [millimetre]"""
     included_angle: Angle
-    """The cone's; of type R about, at its middle."""
+    """The cone's; of R and DR about, at its middle."""
     callout: str
     """As ISO 6411 writes it, with a decimal comma."""
     callout_with_point: str
@@ -949,7 +955,7 @@ class CenterRegrindResult(AnswerModel):
     regrinds_left: int | None
     """
     How many such regrinds the least stick-out leaves, this one counted; null where it was
-    not stated. [count]
+    not stated, or nothing comes off. [count]
     """
     not_stated: list[str]
     """
@@ -1494,7 +1500,7 @@ class CorrectionSineDresser(RequestModel):
 
 
 class CorrectionSinePlate(RequestModel):
-    """A sine plate, or a sine bar: the plate's angle is the half angle, or the face's."""
+    """A sine plate or bar, at the half angle or the face's, or, turned a quarter, 90° less it."""
 
     kind: Literal["sine-plate"]
     center_distance: float
@@ -1515,6 +1521,11 @@ class CorrectionSinePlate(RequestModel):
     """
     Blocks under the low roll now, in `units`; with `blocks`. [1 to 8 entries, each length,
     1e-06 to 10000]
+    """
+    turned_quarter: bool = False
+    """
+    True where the work stood turned a quarter, its axis or base square to the plate's top:
+    the plate then has 90° less its angle.
     """
 
 
@@ -4318,7 +4329,10 @@ class RunoutTrueUpAtStation(AnswerModel):
     high_spot: DirectionEstimate | None
     """Angle at which the same surface would read highest now."""
     verdict: Literal["conforming", "not-conforming", "not-provable"] | str | None
-    """Whether the limit is kept now, at 95 and 5 of 100; null without a limit."""
+    """
+    Whether the limit is kept now by eccentricity, at 95 and 5 of 100; never `conforming`
+    where a section's form passes it by itself. Null without a limit.
+    """
     tir_after: LengthEstimate
     """
     TIR by eccentricity to expect after the taps; what is left by the readings' own
@@ -4327,7 +4341,7 @@ class RunoutTrueUpAtStation(AnswerModel):
     forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str | None
     """
     Whether the taps keep the limit, at 95 and 5 of 100; never `holds` with something not
-    stated. Null without a limit.
+    stated, or with a section's form past the limit. Null without a limit.
     """
 
 
@@ -5883,11 +5897,11 @@ class TappedHoleEntry(AnswerModel):
     thread: str
     """Its thread."""
     pilot_diameter_mm: float
-    """Clearance bore before the thread: d2. [millimetre]"""
+    """Clearance bore before the thread: d3. [millimetre]"""
     cone_diameter_mm: float
-    """Largest diameter of the 60° cone: d3. [millimetre]"""
+    """Largest diameter of the 60° cone: d4. [millimetre]"""
     chamfer_diameter_mm: float
-    """Protecting chamfer, 120°: d4. [millimetre]"""
+    """Protecting chamfer, 120°, of form DS alone: d5. [millimetre]"""
     cone_depth_mm: float
     """Depth of the cone, to a tenth. [millimetre]"""
     source: str
@@ -7274,7 +7288,7 @@ class CorrectionSetting(AnswerModel):
     angle_error_arcsec: ArcsecEstimate
     """
     Its angle as the part shows it, less the one wanted; of a dresser set from the wheel's
-    side the opposite of the part's.
+    side, or a plate with the work turned a quarter, the opposite of the part's.
     """
     leave_it: bool | None
     """
@@ -7288,7 +7302,8 @@ class CorrectionSetting(AnswerModel):
     expected_error_arcsec: ArcsecEstimate
     """
     Its angle less the one wanted, to expect of the next part: what the blocks or the
-    graduation leave, with the measurement's uncertainty and the setting's own.
+    graduation leave, with the measurement's uncertainty and, where it is changed, the
+    setting's own.
     """
 
 

@@ -653,7 +653,8 @@ class CentersCalls:
     ) -> models.TappedHoleEntryAnswer:
         """Tapped center holes: one tapped-hole.
 
-        Type D of DIN 332-2, which GB/T 145 calls C: a 60° cone over a thread, from memory.
+        Forms D and DS of DIN 332-2, DS under a protecting chamfer, which GB/T 145 calls C: a 60°
+        cone over a thread, from memory.
 
         Args:
             key: The key, such as `d-m3`.
@@ -979,7 +980,8 @@ class CentersCalls:
     ) -> models.TappedHoleListAnswer:
         """Tapped center holes.
 
-        Type D of DIN 332-2, which GB/T 145 calls C: a 60° cone over a thread, from memory.
+        Forms D and DS of DIN 332-2, DS under a protecting chamfer, which GB/T 145 calls C: a 60°
+        cone over a thread, from memory.
 
         Args:
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them

@@ -257,7 +257,8 @@ class InspectionCalls:
             repeatability: Standard deviation of one reading, from earlier series; absent, by what
                 the fit leaves of these. [length, 0 to 10000]
             indicator_resolution: Resolution of the indicator; each reading may err by half of it.
-                [length, 1e-06 to 10000]
+                Counts beside `repeatability`, or where the readings scatter less. [length, 1e-06 to
+                10000]
             timeout_seconds: Time limit of the call from its turn on, tries and waits between them
                 included. Absent: the client's `timeout_seconds`. [second, over 0, at most 86400]
             request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]

@@ -28,6 +28,7 @@ from halfangle_service.topics.jobs.plan.shop.errors import PlateErrorFields
 from halfangle_service.topics.jobs.plan.ways.way import YAW, ToleratedAngle, Way
 from halfangle_service.trade.planning.batch import Growth, largest_growth, to_inspect
 from halfangle_service.trade.planning.statements import (
+    FAR_BEYOND_USE,
     Deciding,
     Missing,
     beyond_use,
@@ -212,12 +213,14 @@ class _Race:
 
     def missing(self, statement: _Statement) -> Missing:
         """A statement as the search takes it."""
-        largest = 0.0
+        largest = farthest = 0.0
         for place, tried in statement.tried.items():
             for angle in self.entries[place].way.angles:
                 if tried is not None:
                     largest = max(largest, _largest(tried, angle))
-        return Missing(statement.path, largest, tuple(str(place) for place in statement.tried))
+                    farthest = max(farthest, _largest(tried, angle, FAR_BEYOND_USE))
+        ways = tuple(str(place) for place in statement.tried)
+        return Missing(statement.path, largest, ways, farthest)
 
     def by_breakdown(self, now: str | None) -> Iterator[PlanDecision]:
         """What the breakdown of the wheel a piece would decide, where it was not stated."""
@@ -333,9 +336,10 @@ def _without(budget: Budget, names: set[str]) -> Budget:
     return replace(budget, not_stated=tuple(n for n in budget.not_stated if n not in names))
 
 
-def _largest(tried: Contribution, angle: ToleratedAngle) -> float:
-    """The largest value of an error to look at for one angle."""
-    useless = beyond_use(replace(tried, value=1.0), angle.tolerance_arcsec / angle.per_unit)
+def _largest(tried: Contribution, angle: ToleratedAngle, times: float = 1.0) -> float:
+    """The largest value of an error to look at for one angle, or so many times as useless a one."""
+    tolerance = times * angle.tolerance_arcsec / angle.per_unit
+    useless = beyond_use(replace(tried, value=1.0), tolerance)
     largest = math.sqrt(useless * tried.value) if tried.one_sided else useless
     if tried.unit == "celsius":
         return min(largest, _LARGEST_CELSIUS)
