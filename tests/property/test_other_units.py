@@ -45,10 +45,12 @@ FEEDING = {
 }
 #: Figures for one such step, which is of the request's own unit: they are as its steps are.
 FOR_ONE_STEP = {
+    "arcsec_per_measure_step",
     "arcsec_per_step",
     "bench_step",
     "half_angle_arcsec_per_measure_step",
     "included_angle_arcsec_per_step",
+    "sine_arcsec_per_step",
 }
 #: What goes by the unit of the box, of the tools, or of the figures marked on the blocks.
 OF_THE_UNIT = {

@@ -341,7 +341,7 @@ def test_no_number_shows_the_noise_of_its_last_bits(
     assert [number for number in _numbers(answer["result"]) if _noise(number)] == []
 
 
-#: Errors and a tolerance of some 0.01 are usual in inches and in millimetres: nothing tells which.
+#: Errors and a tolerance of 0.01 are as usual in inches as in millimetres: nothing tells which.
 NO_SIZE_SENT = {"wheels.redress"}
 
 

@@ -107,13 +107,22 @@ class Node:
         return int(form.get("minItems", 0)), int(form.get("maxItems", 1000))
 
     def form_of(self, value: Json) -> Schema:
-        """Give the form that this object has, by its constant fields."""
+        """Give the form that this object has, by the fields that are constant in one of them."""
         forms = [form for form in self.alternatives if form.get("type") == "object"]
-        for form in forms:
-            constants = {
-                name: part["const"] for name, part in form["properties"].items() if "const" in part
+        if not isinstance(value, dict) or len(forms) == 1:
+            return forms[0]
+        # A constant may stand in a schema of its own; a form may take several of the kinds.
+        kinds = [
+            {
+                name: field.options
+                for name, part in form["properties"].items()
+                if (field := Node(self.contract, part)).kind == "option"
             }
-            if isinstance(value, dict) and all(value.get(n) == c for n, c in constants.items()):
+            for form in forms
+        ]
+        tags = {name for kind in kinds for name, options in kind.items() if len(options) == 1}
+        for form, kind in zip(forms, kinds, strict=True):
+            if all(value.get(tag) in kind[tag] for tag in tags & kind.keys()):
                 return form
         return forms[0]
 
