@@ -174,12 +174,8 @@ PATHS: dict[str, Any] = {
     "/v1/easy/rows": {"post": operation("easy", "rows", body=body_of("RowsRequest"))},
     "/v1/batches": {
         "post": {
-            **operation(
-                "batches", "answer", body=body_of("RowsRequest") | {LINES: {"schema": TEXT}}
-            ),
-            "responses": {
-                "200": {"content": {JSON: {"schema": reference("BatchAnswer")}, LINES: {}}}
-            },
+            **operation("batches", "answer", body={**body_of("RowsRequest"), LINES: {}}),
+            "responses": {"200": {"content": body_of("BatchAnswer")}},
         }
     },
     "/v1/tables/{key}": {
