@@ -163,7 +163,6 @@ HARD_BODY = {
     },
     "text/csv": {"schema": {"type": "string"}},
 }
-LINES = "application/x-ndjson"
 PATHS: dict[str, Any] = {
     "/v1/hard/all": {
         "post": operation("hard", "all", body=HARD_BODY, heavy=True),
@@ -172,14 +171,10 @@ PATHS: dict[str, Any] = {
     "/v1/hard/import": {"post": operation("hard", "import", body=HARD_BODY)},
     "/v1/easy/one": {"post": operation("easy", "one", body=body_of("EasyRequest"))},
     "/v1/easy/rows": {"post": operation("easy", "rows", body=body_of("RowsRequest"))},
-    "/v1/batches": {
+    "/v1/lines": {
         "post": {
-            **operation(
-                "batches", "answer", body=body_of("RowsRequest") | {LINES: {"schema": TEXT}}
-            ),
-            "responses": {
-                "200": {"content": {JSON: {"schema": reference("BatchAnswer")}, LINES: {}}}
-            },
+            **operation("lines", "run", body=body_of("RowsRequest") | {"application/x-ndjson": {}}),
+            "responses": {"200": {"content": body_of("BatchAnswer")}},
         }
     },
     "/v1/tables/{key}": {
@@ -337,13 +332,10 @@ def test_a_hard_contract_makes_a_client_that_works(generated: Path) -> None:
 
 
 def test_what_takes_any_request_is_no_call(generated: Path) -> None:
-    """An address whose fields have no names has no arguments: the client has no call of it.
-
-    Nor has it one of rows in lines, and no model of what those are answered.
-    """
+    """Where fields have no names, or rows are lines, the client has no call and no model."""
     calls = {path.stem for path in generated.rglob("calls/*.py")}
     assert {"easy", "hard", "sheets", "tables"} < calls
-    assert not {"values", "batches"} & calls
+    assert not {"values", "lines"} & calls
     assert "BatchAnswer" not in models_of(generated / "client/halfangle_client")
 
 
