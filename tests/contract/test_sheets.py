@@ -199,8 +199,14 @@ def test_all_that_the_hand_needs_is_on_the_sheet(service: Service, center: str) 
     assert "30°00′00″" in text
     assert "±120″" in text
     assert "0.2202 in, wheel to nose" in text
+    told = text.replace("&#39;", "'")
     for message in (advisory["message"] for advisory in answer["advisories"]):
-        assert message in text.replace("&#39;", "'")
+        for sentence in re.split(r"(?<=[.]) (?=[A-Z])", message):
+            assert sentence in told
+    # Each sentence of the cautions once: what they have alike is not said four times.
+    assert told.count("local codes and qualified people come first.") == 1
+    # The reading to expect to the second that matters, as its limits are.
+    assert "60°00′00″ 59°58′00″ … 60°02′00″" in text
     for blank in ("as measured", "TIR before re-seating", "TIR after re-seating", "Temperature",
                   "Indicator", "Rolls, balls", "Date", "Initials", "Piece 1", "Piece 5",
                   "Not stated"):  # fmt: skip
@@ -242,6 +248,22 @@ def test_an_inspection_sheet_has_a_line_for_each_piece() -> None:
     assert "5, of which 2 are measured" in text
     assert "−0.63537 … −0.63480 in" in text
     assert "Past the limits: stop." in text
+
+
+def test_a_batch_without_means_has_lines_all_the_same() -> None:
+    """Where no means of measuring was stated, the sheet says so and leaves room for each piece."""
+    sent = shop_job("HL-0303 Morse 3 plug", FEATURES["HL-0303 Morse 3 plug"])
+    text = visible_text(plan_page(sent, kind="inspection").html)
+    assert "no means of measuring was stated" in text
+    assert "Part Included angle Good, not proved, bad Remark, initials ±40″ 1 3 " in text
+
+
+def test_what_is_not_drawn_or_worked_out_is_said() -> None:
+    """A way without a drawing, and without a gap, says so in words."""
+    sent = shop_job("HL-0072 work of 72°", FEATURES["HL-0072 work of 72°"])
+    dressed = visible_text(plan_page(sent, way="3").html)
+    assert "Drawing none: it shows work on a plate on its stacks" in dressed
+    assert "Clearance not worked out: prove it by hand" in dressed
 
 
 @pytest.mark.parametrize(

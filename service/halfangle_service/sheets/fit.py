@@ -16,6 +16,8 @@ _REGULAR, _BOLD, _RAGGED = 0.87, 0.82, 1.3
 #: Cautions of a step beside the step itself.
 _SMALLER = 0.9
 _MM_PER_POINT = 25.4 / 72.0
+#: How much too high full pages are estimated.
+_TOO_HIGH = 1.045
 #: Height of a line, as a share of its size.
 LINE = 1.18
 #: Width and height within the margins of 10 and 7 mm, in millimetres.
@@ -33,6 +35,8 @@ SIZES = (
     6.8,
     6.6,
     6.4,
+    6.2,
+    6.0,
     7.2,
 )
 
@@ -40,7 +44,13 @@ SIZES = (
 def size_for(sheet: Sheet, paper: Paper) -> float:
     """The largest size at which the sheet is one page of a paper."""
     width, room = PAPER_MM[paper]
-    return next((size for size in SIZES[:-1] if _height(sheet, size, width) <= room), SIZES[-1])
+    fits = (size for size in SIZES[:-1] if _height(sheet, size, width) <= _room(size, room))
+    return next(fits, SIZES[-1])
+
+
+def _room(size: float, room: float) -> float:
+    """Room by estimate; the smallest type is tried where a finer estimate may still find some."""
+    return room * (_TOO_HIGH if size == min(SIZES) else 1.0)
 
 
 def in_two(steps: Sequence[Step]) -> int:

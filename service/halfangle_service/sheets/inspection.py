@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from halfangle_service.fields import Units
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.inspection.planned import PlannedMeans, RuledOutInspection
-from halfangle_service.sheets.model import Check, Fact, Log, Sheet, Text
-from halfangle_service.sheets.parts import by_severity, means_check
+from halfangle_service.sheets.model import Check, Fact, Log, Reading, Sheet, Text
+from halfangle_service.sheets.parts import by_severity, means_check, said_once
 from halfangle_service.sheets.wording import angle, length, named, plus_minus
 from halfangle_service.topics.inspection.plan.request import InspectionPlanRequest
 from halfangle_service.topics.inspection.plan.result import InspectionPlanResult
@@ -96,8 +96,8 @@ def batch_sheet(
         stops=stops,
         facts=tuple(facts),
         checks=checks,
-        log=_log(checks, [str(number) for number in measured[:MOST_LINES]]),
-        cautions=cautions,
+        log=_log(checks or _bare(way), [str(number) for number in measured[:MOST_LINES]]),
+        cautions=said_once(cautions),
         blanks=_BLANKS,
         rest=(
             *((left_out,) if more > 0 else ()),
@@ -113,6 +113,14 @@ def _checks(
     """The means, the best one first."""
     ordered = sorted(means, key=lambda one: one.means != best)
     return tuple(means_check(one, units, tolerance, best=one.means == best) for one in ordered)
+
+
+def _bare(way: PlannedWay) -> tuple[Check, ...]:
+    """What is to be measured where no means of measuring was stated: the angles and their room."""
+    readings = tuple(
+        Reading(named(found.of), limits=plus_minus(found.tolerance_arcsec)) for found in way.angles
+    )
+    return (Check("no means of measuring was stated: write down which was used", readings),)
 
 
 def _log(checks: Sequence[Check], pieces: Sequence[str]) -> Log | None:

@@ -1,12 +1,13 @@
 """Parts of sheets that several kinds have: stacks, readings, blanks, what was not stated."""
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from halfangle_service.fields import Units
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.fields.inspection.planned import InspectionReading, PlannedMeans
 from halfangle_service.sheets.model import Block, Check, Reading, Stack, Text, Tone
-from halfangle_service.sheets.wording import between, length, named, quantity
+from halfangle_service.sheets.wording import angle, between, length, named, quantity
 from halfangle_service.trade.wording import block
 
 FORECASTS = {
@@ -15,6 +16,8 @@ FORECASTS = {
     "does-not-hold": "A limit will not hold",
     "not-stated": "Whether it holds cannot be told: not all was stated",
 }
+#: Between a sentence and the next, which begins with a capital.
+_SENTENCE_END = re.compile(r"(?<=[.]) (?=[A-Z])")
 _TONES: dict[str, Tone] = {"holds": "yes", "does-not-hold": "no"}
 
 
@@ -33,6 +36,21 @@ def by_severity(
         for severity in ("stop", "caution", "note")
     )
     return stops, cautions, notes
+
+
+def said_once(texts: Iterable[str]) -> tuple[str, ...]:
+    """Texts without the sentences that one before them has said: a page says each once.
+
+    >>> said_once(["Guard closed. Try it by hand.", "Stand aside. Try it by hand."])
+    ('Guard closed. Try it by hand.', 'Stand aside.')
+    """
+    said: set[str] = set()
+    left = []
+    for text in texts:
+        sentences = _SENTENCE_END.split(text)
+        left.append(" ".join(one for one in sentences if one not in said))
+        said.update(sentences)
+    return tuple(text for text in left if text)
 
 
 def stack_of(
@@ -69,9 +87,12 @@ def _read_off(reading: InspectionReading, units: Units, tolerance_arcsec: float)
             (reading.smallest_accepted_reading, reading.largest_accepted_reading),
         )
     )
-    return Reading(
-        named(reading.name), quantity(reading.expected_reading, unit, units), limits, proved
+    # An angle to the second that matters, as its limits are.
+    wanted = reading.expected_reading
+    expected = (
+        angle(wanted, tolerance_arcsec) if unit == "degree" else quantity(wanted, unit, units)
     )
+    return Reading(named(reading.name), expected, limits, proved)
 
 
 def measured_blanks(*, turned: bool) -> Iterator[str]:

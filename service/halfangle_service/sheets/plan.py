@@ -20,6 +20,7 @@ from halfangle_service.sheets.parts import (
     by_severity,
     means_check,
     measured_blanks,
+    said_once,
     stack_of,
     tone_of,
     unstated,
@@ -31,10 +32,12 @@ from halfangle_service.topics.jobs.plan.parts.feed import PlanFeed, PlanPhase
 from halfangle_service.topics.jobs.plan.plan import JobPlanRequest
 from halfangle_service.topics.jobs.plan.result import JobPlanResult, PlannedWay, PlanStack
 from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment
+from halfangle_service.topics.jobs.plan.usual_steps import PlanStep
 from halfangle_service.trade.wording import arcsec, small_length
 
 #: Most pieces that get a column to write in.
 MOST_PIECES = 5
+_UNDRAWN = "none: it shows work on a plate on its stacks, and this way sets something else"
 _PLACES = {
     "high": "High roll",
     "low": "Low roll",
@@ -53,6 +56,8 @@ def plan_sheet(
 ) -> Sheet:
     """The sheet of the way at a place of `ways`, from 0; the steps are those of that way."""
     way, units = result.ways[place], request.units
+    drawing = set_up_drawing(request, result, way, shop)
+    undrawn = () if drawing else (Fact("Drawing", _UNDRAWN),)
     stops, cautions, notes = by_severity(advisories)
     return Sheet(
         kind=f"Set-up sheet · {_label(way.way)}",
@@ -61,17 +66,27 @@ def plan_sheet(
         judgement=FORECASTS[way.forecast],
         tone=tone_of(way.forecast, stops),
         stops=stops,
-        drawing=set_up_drawing(request, result, way, shop),
+        drawing=drawing,
         figures=tuple(_figures(way)),
         stacks=tuple(_stack(stack, way, units) for stack in way.stacks),
-        facts=tuple(_facts(request, way)),
-        steps=tuple(Step(step.action, tuple(step.cautions)) for step in result.steps),
+        facts=(*_facts(request, way), *undrawn),
+        steps=tuple(_steps(result.steps)),
         checks=tuple(_checks(result.checks, way, units)),
         pieces=tuple(way.batch.pieces_to_measure[:MOST_PIECES]) if request.pieces > 1 else (),
-        cautions=cautions,
+        cautions=said_once(cautions),
         blanks=tuple(measured_blanks(turned=result.feature.included_angle is not None)),
         rest=tuple(_rest(result, way, units, notes)),
     )
+
+
+def _steps(steps: Sequence[PlanStep]) -> Iterator[Step]:
+    """What is done in turn; what the step just before is careful of is not said again."""
+    before: tuple[str, ...] = ()
+    for place, step in enumerate(steps):
+        cautions = tuple(step.cautions)
+        again = bool(cautions) and cautions == before
+        yield Step(step.action, (f"As in step {place}.",) if again else cautions)
+        before = cautions
 
 
 def _label(name: str) -> str:
@@ -164,8 +179,8 @@ def _facts(request: JobPlanRequest, way: PlannedWay) -> Iterator[Fact]:
         gap = clear.smallest_gap
         where = f"{named(gap.part).lower()} to {named(gap.body).lower()}"
         yield Fact("Least gap", f"{length(gap.gap, units)}, {where}")
-    elif clear is None:
-        yield Fact("Clearance", "not worked out for this way: prove it by hand")
+    else:
+        yield Fact("Clearance", "not worked out: prove it by hand, the wheel standing")
     yield from _feed(way.feed_plan, units)
     batch = way.batch
     if request.pieces > 1:
@@ -251,6 +266,9 @@ def _rest(
         for place, other in enumerate(result.ways, start=1)
         if other is not way
     ]
-    others += [f"{named(out.way)}: cannot. {out.reason}" for out in result.ruled_out]
+    # Why they cannot is the planner's: it stands in the answer.
+    ruled_out = dict.fromkeys(named(out.way) for out in result.ruled_out)
+    if ruled_out:
+        others.append(f"cannot: {', '.join(ruled_out)}")
     if others:
         yield Text("Other ways", tuple(others))

@@ -79,7 +79,8 @@ class Comparison:
         for part, entries in (("result", self.changelog.result), ("basis", self.changelog.basis)):
             old, new = before.document[part], after.document[part]
             if part == "basis":
-                told = ("release", "fingerprint")  # of the release itself
+                # Of the release itself; that there is a fingerprint at all is a change.
+                told = ("release", *(("fingerprint",) if "fingerprint" in old else ()))
                 old, new = _without(old, *told), _without(new, *told)
             for found in self._trees(old, new, in_force(entries, situation)):
                 yield replace(found, place=(part, *found.place))
