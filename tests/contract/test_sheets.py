@@ -63,6 +63,17 @@ def test_a_sheet_is_the_answer_with_its_fingerprint(service: Service, name: str)
     assert again == OPERATIONS[name].request.model_validate(sent)
 
 
+def test_what_the_way_has_not_is_not_checked() -> None:
+    """Stacks are compared where there is a second one; paths of a request are no words for a hand."""
+    shown = {
+        name: visible_text(plan_page(shop_job(name, FEATURES[name])).html) for name in FEATURES
+    }
+    compared = {name for name, text in shown.items() if "A second stack compared" in text}
+    assert compared == {name for name, text in shown.items() if "Second stack, to compare" in text}
+    assert 0 < len(compared) < len(FEATURES)
+    assert [name for name, text in shown.items() if "equipment/" in text] == []
+
+
 @pytest.mark.parametrize("name", sorted(set(WITH_SHEET) & set(FLAT)))
 def test_a_flat_request_has_its_sheet_by_address(service: Service, name: str) -> None:
     """A link is enough: GET answers as POST does, with a tag that is met by 304, HEAD alike."""

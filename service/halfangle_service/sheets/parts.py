@@ -17,6 +17,8 @@ FORECASTS = {
     "not-stated": "Whether it holds cannot be told: not all was stated",
 }
 #: Between a sentence and the next, which begins with a capital.
+#: Paths of what was not stated: the sheet lists it in words.
+_PATHS = re.compile(r" \(not stated: [^)]*\)")
 _SENTENCE_END = re.compile(r"(?<=[.]) (?=[A-Z])")
 _TONES: dict[str, Tone] = {"holds": "yes", "does-not-hold": "no"}
 
@@ -32,7 +34,7 @@ def by_severity(
     """Messages of the stops, the cautions and the notes."""
     told = tuple(advisories)
     stops, cautions, notes = (
-        tuple(one.message for one in told if one.severity == severity)
+        tuple(_PATHS.sub("", one.message) for one in told if one.severity == severity)
         for severity in ("stop", "caution", "note")
     )
     return stops, cautions, notes

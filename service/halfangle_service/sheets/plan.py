@@ -216,8 +216,10 @@ def _phase(phase: PlanPhase, units: Units) -> str:
 def _checks(checks: PlanChecks, way: PlannedWay, units: Units) -> Iterator[Check]:
     """Checks of the set-up, of the seats and of the angle, each with what to read."""
     tolerance = _tolerance(way)
+    compared = any(stack.role == "check" for stack in way.stacks)
     for check in checks.set_up_checks:
-        if check.check != "stack-measured":
+        # A stack is measured as it is wrung; it is compared where there is one to compare it with.
+        if check.check != "stack-measured" and (compared or check.check != "second-stack"):
             yield Check(named(check.check), _set_up_readings(check, units))
     for seat in checks.seat_readings:
         limit = "" if seat.largest_tir is None else f"≤ {small_length(seat.largest_tir, units)}"
