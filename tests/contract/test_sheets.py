@@ -64,7 +64,7 @@ def test_a_sheet_is_the_answer_with_its_fingerprint(service: Service, name: str)
 
 
 def test_what_the_way_has_not_is_not_checked() -> None:
-    """Stacks are compared where there is a second one; paths of a request are no words for a hand."""
+    """Stacks are compared where there is a second one; a path is no word for a hand."""
     shown = {
         name: visible_text(plan_page(shop_job(name, FEATURES[name])).html) for name in FEATURES
     }
