@@ -100,6 +100,14 @@ def with_raw(operation: AnyOperation, pointer: str, raw: str) -> bytes:
     return text.replace('"\\u0000here\\u0000"', raw).encode()
 
 
+def without(operation: AnyOperation, pointer: str) -> bytes:
+    """The example as JSON, without one value."""
+    request = json.loads(json.dumps(dict(operation.example)))
+    holder, last = _holder(request, pointer)
+    del holder[last]
+    return json.dumps(request).encode()
+
+
 def _holder(request: Any, pointer: str) -> tuple[Any, Any]:
     *path, last = pointer.split("/")[1:]
     for part in path:

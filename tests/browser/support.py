@@ -1,5 +1,6 @@
 """A browser and a running service, for tests of what a person sees."""
 
+import base64
 import json
 import shutil
 from collections.abc import Iterator
@@ -71,6 +72,14 @@ class Browser:
             rule["id"]: [f"{node['target']}: {node['failureSummary']}" for node in rule["nodes"]]
             for rule in found
         }
+
+    def printed(self, url: str, width: float, height: float) -> bytes:
+        """A page as it is printed on paper of a size in inches, as PDF."""
+        self.driver.get(url)
+        paper = {"paperWidth": width, "paperHeight": height, "preferCSSPageSize": True}
+        asked = {**paper, "printBackground": True}
+        made: dict[str, str] = self.driver.execute_cdp_cmd("Page.printToPDF", asked)
+        return base64.b64decode(made["data"])
 
     def requested(self) -> list[str]:
         """Addresses of the network that were asked for since the last time."""
