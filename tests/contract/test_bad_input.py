@@ -23,7 +23,9 @@ from bad_input_support import (
     places,
     problem_for,
     with_raw,
+    without,
 )
+from halfangle_service.http.routes import answer
 
 # One value made wrong -------------------------------------------------------------------------
 NO_NUMBERS = {
