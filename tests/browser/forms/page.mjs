@@ -72,8 +72,8 @@ window.show = (path, request) => {
     id: path,
     schema,
     validator,
-    // The schema judges: a browser's own check takes a required yes or no for one that must be ticked.
-    noHtml5Validate: true,
+    // A browser's own check takes a required yes or no for one that must be yes.
+    noHtml5Validate: path === "/v1/centers/out-of-round",
     formData: request,
     templates: { ObjectFieldTemplate: Fields },
     uiSchema: { "ui:globalOptions": { enableOptionalDataFieldForType: ["object"] } },
