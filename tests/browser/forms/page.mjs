@@ -54,6 +54,14 @@ function Fields({ fieldPathId, optionalDataControl, properties, schema, title })
 const isFolded = (group, schema) =>
   group.advanced && !group.fields.some((field) => schema.required.includes(field));
 
+const resolved = (schema) =>
+  schema.$ref ? components.schemas[schema.$ref.split("/").pop()] : schema;
+
+const asksYesOrNo = (request) => {
+  const { properties, required = [] } = resolved({ $ref: request });
+  return required.some((name) => resolved(properties[name]).type === "boolean");
+};
+
 // Show an operation's form, filled in with a request or empty; `window.sent` tells of its sending.
 window.show = (path, request) => {
   const content = contract.paths[path].post.requestBody.content["application/json"];
@@ -73,7 +81,7 @@ window.show = (path, request) => {
     schema,
     validator,
     // A browser's own check takes a required yes or no for one that must be yes.
-    noHtml5Validate: path === "/v1/centers/out-of-round",
+    noHtml5Validate: asksYesOrNo(content.schema.$ref),
     formData: request,
     templates: { ObjectFieldTemplate: Fields },
     uiSchema: { "ui:globalOptions": { enableOptionalDataFieldForType: ["object"] } },
