@@ -9,6 +9,7 @@ from typing import Any, TypeGuard
 
 from pydantic_core import from_json
 
+from halfangle_service.http.batches.lines import Line, TooLong
 from halfangle_service.http.problems import ProblemError, pointer_to
 from halfangle_service.http.repeated import Place, Repeating, noting_repetition, repetition
 
@@ -17,14 +18,14 @@ Ref = str | int
 LONGEST_REF = 200
 LARGEST_REF = 2**53 - 1
 
-#: A row as most programs write it. What `request` holds is not read here: if it is one JSON value,
-#: it is the request, and if not, the whole row is read by the parser, which says what is wrong.
+#: A row as most programs write it: what stands last is the request, if it is one JSON value.
 _AS_MOST_WRITE_IT = re.compile(
     rb'\s*\{\s*"ref"\s*:\s*("(?:[^"\\\x00-\x1f]){1,200}"|-?(?:0|[1-9][0-9]{0,14}))\s*,'
     rb'\s*"operation"\s*:\s*"([a-z0-9.-]{1,80})"\s*,'
     rb'\s*"request"\s*:\s*(\{.*\})\s*\}\s*',
     re.DOTALL,
 )
+_TOO_LONG = "The row is longer than a request's body may be; send it by itself."
 _MEMBERS = ("ref", "operation", "request")
 
 
@@ -61,13 +62,19 @@ def row_at_a_glance(line: bytes) -> Row | None:
         return None
     ref, operation, request = found.groups()
     try:
+        from_json(request)
         return Row(from_json(ref), operation.decode(), request)
     except ValueError:
         return None
 
 
-def row_of_line(line: bytes) -> Row:
+def row_of_line(line: Line) -> Row:
     """Read a row, whatever the order of its members; raises WrongRow."""
+    if isinstance(line, TooLong):
+        raise WrongRow(None, ProblemError("content-too-large", _TOO_LONG))
+    row = row_at_a_glance(line)
+    if row is not None:
+        return row
     try:
         sent = json.loads(line, object_pairs_hook=noting_repetition)
     except (ValueError, RecursionError):

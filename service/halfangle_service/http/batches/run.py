@@ -5,6 +5,7 @@ import time
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import asdict, dataclass
 from difflib import get_close_matches
+from functools import partial
 from typing import Any
 
 import structlog
@@ -19,7 +20,6 @@ from halfangle_service.http.batches.rows import (
     Refs,
     Row,
     WrongRow,
-    row_at_a_glance,
     row_of_line,
 )
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
@@ -64,19 +64,7 @@ class Batch:
 
     async def answer_line(self, line: Line) -> bytes:
         """Answer a row that came as a line."""
-        if isinstance(line, bytes):
-            row = row_at_a_glance(line)
-            if row is not None:
-                try:
-                    return await self._answered(row)
-                except ProblemError as error:
-                    # No one JSON value: the parser looks at the whole row and says what it is.
-                    if error.name != "not-json":
-                        return self._refused(row.ref, self._path(row), error)
-                except WrongRow as wrong:
-                    return self._refused(wrong.ref, BATCHES_PATH, wrong.problem)
-            return await self.answer_row(lambda: row_of_line(line))
-        return await self.answer_row(_refuse_too_long)
+        return await self.answer_row(partial(row_of_line, line))
 
     async def answer_row(self, read: Callable[[], Row]) -> bytes:
         """Answer a row; `read` gives it, or raises WrongRow."""
@@ -154,13 +142,6 @@ class Batch:
             to_json(ref),
             problem,
         )
-
-
-def _refuse_too_long() -> Row:
-    problem = ProblemError(
-        "content-too-large", "The row is longer than a request's body may be; send it by itself."
-    )
-    raise WrongRow(None, problem)
 
 
 def _unknown(name: str, operations: Mapping[str, AnyOperation]) -> ProblemError:
