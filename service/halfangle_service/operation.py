@@ -167,10 +167,11 @@ class Operation(Generic[RequestT, ResultT]):
             if units is None:
                 raise
             raise refusal.reworded(lambda sentence: said_in(sentence, units)) from refusal
+        notes, rows = list(reading_notes(request)), rows_read(request)
+        if not notes and not rows:
+            return outcome
         return replace(
-            outcome,
-            advisories=(*reading_notes(request), *outcome.advisories),
-            rows=(*rows_read(request), *outcome.rows),
+            outcome, advisories=(*notes, *outcome.advisories), rows=(*rows, *outcome.rows)
         )
 
     def written(self, request: RequestT, outcome: Outcome[ResultT]) -> bytes:
