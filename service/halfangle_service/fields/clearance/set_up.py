@@ -3,6 +3,7 @@
 They stand apart from `tilted_plate`, which asks with them, for the length of their lists alone.
 """
 
+from collections.abc import Iterable
 from typing import Annotated
 
 from pydantic import Field
@@ -39,40 +40,59 @@ class ClearanceTurningPart(RequestModel):
     )
 
 
+#: How work stands out of what carries it: a fixture on a plate, a workhead by itself.
+BodyLength = Annotated[
+    Length,
+    Field(description="Length of the body along the axis, in `units`.", examples=[3.0]),
+]
+NoseDiameter = Annotated[
+    Length,
+    Field(description="Diameter of the nose that carries the work, in `units`.", examples=[1.25]),
+]
+NoseLength = Annotated[
+    NonNegativeLength,
+    Field(description="How far the nose stands before the body, in `units`.", examples=[0.75]),
+]
+StickOut = Annotated[
+    NonNegativeLength,
+    Field(
+        description="From the nose's face to the large end of the cone, in `units`.",
+        examples=[0.75],
+    ),
+]
+ShankDiameter = Annotated[
+    NonNegativeLength,
+    Field(
+        description="Largest diameter of the work between nose and cone, in `units`.",
+        examples=[0.75],
+    ),
+]
+TurningParts = Annotated[
+    list[ClearanceTurningPart],
+    Field(max_length=8, description="Further parts that turn with the work."),
+]
+
+
 class ClearanceFixture(RequestModel):
     """The spindle fixture on the plate, and how the work stands out of it."""
 
     axis_height: Length = Field(
         description="Work axis over the plate's top, in `units`.", examples=[1.5]
     )
-    body_length: Length = Field(
-        description="Length of the body along the axis, in `units`.", examples=[3.0]
-    )
+    body_length: BodyLength
     body_height: Length = Field(
         description="Top of the body over the plate, in `units`.", examples=[2.6]
     )
-    nose_diameter: Length = Field(
-        description="Diameter of the nose that carries the work, in `units`.", examples=[1.25]
-    )
-    nose_length: NonNegativeLength = Field(
-        description="How far the nose stands before the body, in `units`.", examples=[0.75]
-    )
-    stick_out: NonNegativeLength = Field(
-        description="From the nose's face to the large end of the cone, in `units`.",
-        examples=[0.75],
-    )
-    shank_diameter: NonNegativeLength = Field(
-        description="Largest diameter of the work between nose and cone, in `units`.",
-        examples=[0.75],
-    )
+    nose_diameter: NoseDiameter
+    nose_length: NoseLength
+    stick_out: StickOut
+    shank_diameter: ShankDiameter
     front_to_high_end: SignedLength = Field(
         description="From the body's front face up the slope to the plate's high end, in `units`; "
         "negative where the body overhangs it.",
         examples=[1.0],
     )
-    turning_parts: Annotated[list[ClearanceTurningPart], Field(max_length=8)] = Field(
-        [], description="Further parts that turn with the work."
-    )
+    turning_parts: TurningParts = Field([])
     limit_stick_out: Length | None = Field(
         None,
         description="Most that the work may stand out, in `units`, for its length or its rigidity. "
@@ -162,13 +182,15 @@ def fixture_of(fixture: ClearanceFixture) -> Fixture:
         stick_out=_some(fixture.stick_out),
         shank_radius=fixture.shank_diameter / 2.0,
         front_to_high_end=fixture.front_to_high_end,
-        turning=tuple(
-            TurningPart(part.name, part.diameter / 2.0, part.length, part.behind_face)
-            for part in fixture.turning_parts
-        ),
+        turning=turning_of(fixture.turning_parts),
     )
     require_fixture(found)
     return found
+
+
+def turning_of(parts: Iterable[ClearanceTurningPart]) -> tuple[TurningPart, ...]:
+    """Parts that turn with the work, as the maths knows them."""
+    return tuple(TurningPart(p.name, p.diameter / 2.0, p.length, p.behind_face) for p in parts)
 
 
 def plate_of(plate: PlateBodyFields, center_distance: float) -> Plate:

@@ -5,7 +5,15 @@ from typing import Annotated
 from pydantic import Field
 
 from halfangle_service.fields import Length, NonNegativeLength, RequestModel
-from halfangle_service.fields.clearance.set_up import ClearanceTurningPart, PlateBodyFields
+from halfangle_service.fields.clearance.set_up import (
+    BodyLength,
+    NoseDiameter,
+    NoseLength,
+    PlateBodyFields,
+    ShankDiameter,
+    StickOut,
+    TurningParts,
+)
 
 BodyWidth = Annotated[
     Length,
@@ -62,24 +70,10 @@ class PlanHingedBody(PlateBodyFields):
 class PlanWorkheadBody(RequestModel):
     """A workhead and how the work stands out of it."""
 
-    body_length: Length = Field(
-        description="Length of the body along the axis, in `units`.", examples=[3.0]
-    )
+    body_length: BodyLength
     body_width: BodyWidth
-    nose_diameter: Length = Field(
-        description="Diameter of the nose that carries the work, in `units`.", examples=[1.25]
-    )
-    nose_length: NonNegativeLength = Field(
-        description="How far the nose stands before the body, in `units`.", examples=[0.75]
-    )
-    stick_out: NonNegativeLength = Field(
-        description="From the nose's face to the large end of the cone, in `units`.",
-        examples=[0.75],
-    )
-    shank_diameter: NonNegativeLength = Field(
-        description="Largest diameter of the work between nose and cone, in `units`.",
-        examples=[0.75],
-    )
-    turning_parts: Annotated[list[ClearanceTurningPart], Field(max_length=8)] = Field(
-        [], description="Further parts that turn with the work."
-    )
+    nose_diameter: NoseDiameter
+    nose_length: NoseLength
+    stick_out: StickOut
+    shank_diameter: ShankDiameter
+    turning_parts: TurningParts = Field([])

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from halfangle_service.fields.clearance.set_up import turning_of
 from halfangle_service.topics.jobs.plan.parts.clearance.answer import (
     Fouled,
     PlanClearance,
@@ -36,7 +37,7 @@ from halfangle_service.trade.clearance.by_wheel import (
 )
 from halfangle_service.trade.clearance.on_base import StandingWork
 from halfangle_service.trade.clearance.stand import Stand, View, gaps_in
-from halfangle_service.trade.clearance.turned import Cone, Fixture, Turned, TurningPart
+from halfangle_service.trade.clearance.turned import Cone, Fixture, Turned
 from halfangle_service.trade.wording import figure
 
 
@@ -79,10 +80,7 @@ def _in_head(body: PlanWorkheadBody) -> Fixture:
         stick_out=body.stick_out,
         shank_radius=body.shank_diameter / 2.0,
         front_to_high_end=0.0,
-        turning=tuple(
-            TurningPart(part.name, part.diameter / 2.0, part.length, part.behind_face)
-            for part in body.turning_parts
-        ),
+        turning=turning_of(body.turning_parts),
     )
 
 
