@@ -70,6 +70,26 @@ CONE: Json = {
     "small_diameter": 0.1,
     "included_angle_tolerance_arcsec": 300,
 }
+SOCKET: Json = {
+    "kind": "taper-socket",
+    "designation": "morse-3",
+    "included_angle_tolerance_arcsec": 120,
+}
+#: Ways by the wheel, and a grinder whose workhead swivels.
+DRESSED: Json = {
+    "name": "7 in wheel",
+    "wheel_diameter": 7,
+    "wheel_width": 1.25,
+    "dresser": {"kind": "scale", "graduation": "0 01"},
+    "depth_per_pass": 0.001,
+}
+SIDE: Json = {"name": "cup wheel", "rated_for_side": True, "usable_width": 1.25}
+GRINDER: Json = {
+    "name": "grinder",
+    "grinder": "cylindrical",
+    "graduation": "0 05",
+    "wheel_diameter": 12,
+}
 OVERRUN: Json = {"past_large_end": 0.1, "past_small_end": 0.2}
 ROOM: Json = {"gap_wanted": 0.05, "room_under_wheel": 14}
 

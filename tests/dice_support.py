@@ -28,6 +28,16 @@ ERRORS: Json = {
     "axis_yaw_error_limit_arcsec": 600,
 }
 WHEEL_FACE = 10.0
+#: A plate of two axes of which everything is stated.
+COMPOUND_PLATE: Json = {
+    "name": "compound plate",
+    "base_center_distance": 5,
+    "upper_center_distance": 4,
+    "base_axis": "x",
+    "base_errors": ERRORS,
+    "upper_errors": ERRORS,
+    "wheel_face_error_limit_arcsec": WHEEL_FACE,
+}
 
 
 def lot(rng: np.random.Generator, limit: float) -> Values:

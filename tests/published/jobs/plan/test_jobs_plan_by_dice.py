@@ -13,7 +13,17 @@ from typing import Any
 import numpy as np
 import pytest
 
-from dice_support import ARCSEC, ERRORS, PIECES, WHEEL_FACE, Made, Values, lot, turned_about
+from dice_support import (
+    ARCSEC,
+    COMPOUND_PLATE,
+    ERRORS,
+    PIECES,
+    WHEEL_FACE,
+    Made,
+    Values,
+    lot,
+    turned_about,
+)
 from halfangle_service.errors import Unreachable
 from halfangle_service.registry import load_registry
 from support import Call
@@ -187,17 +197,8 @@ TURNS = (("right to the back", 1), ("half round", 2), ("right to the front", 3),
 def compound_request(hand: str, tolerance: float) -> Json:
     """The face on a compound plate with everything stated."""
     request = request_for({**COMPOUND, "hand": hand}, tolerance)
-    plate = {
-        "name": "compound plate",
-        "base_center_distance": 5,
-        "upper_center_distance": 4,
-        "base_axis": "x",
-        "base_errors": ERRORS,
-        "upper_errors": ERRORS,
-        "wheel_face_error_limit_arcsec": WHEEL_FACE,
-    }
     del request["equipment"]["sine_plates"]
-    request["equipment"]["compound_plates"] = [plate]
+    request["equipment"]["compound_plates"] = [COMPOUND_PLATE]
     return request
 
 

@@ -11,7 +11,17 @@ from typing import Any
 import numpy as np
 import pytest
 
-from dice_support import ARCSEC, ERRORS, PIECES, WHEEL_FACE, Made, Values, lot, turned_about
+from dice_support import (
+    ARCSEC,
+    COMPOUND_PLATE,
+    ERRORS,
+    PIECES,
+    WHEEL_FACE,
+    Made,
+    Values,
+    lot,
+    turned_about,
+)
 from inspection_plan_support import BALLS, PLATE, by, reading, setting
 from support import Call
 
@@ -54,21 +64,12 @@ def agrees(share: float, expected: float) -> bool:
 def planned(call: Call, feature: Json, **measuring: Any) -> Json:
     """The plan of a feature in a shop of which everything is stated."""
     errors = {**ERRORS, "wheel_face_error_limit_arcsec": WHEEL_FACE}
-    compound = {
-        "name": "compound plate",
-        "base_center_distance": 5,
-        "upper_center_distance": 4,
-        "base_axis": "x",
-        "base_errors": ERRORS,
-        "upper_errors": ERRORS,
-        "wheel_face_error_limit_arcsec": WHEEL_FACE,
-    }
     plate = {"name": "plate", "center_distance": 5, "largest_angle": 60, "angle_errors": errors}
     shop = {
         "sine_plates": [plate],
         "block_sets": [{"name": "set", "set": "inch-81", "grade": "asme-0"}],
         "internal_spindle": SPINDLE,
-        "compound_plates": [compound],
+        "compound_plates": [COMPOUND_PLATE],
         "measuring": measuring,
     }
     request = {"units": "in", "job": "HL-0705", "feature": feature, "equipment": shop}

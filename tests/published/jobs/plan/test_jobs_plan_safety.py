@@ -4,25 +4,14 @@ from typing import Any
 
 import pytest
 
+from clearance_support import CONE, DRESSED, GRINDER, SIDE, SOCKET
 from halfangle_service.errors import Unreachable
 from support import Call
 
 Json = dict[str, Any]
 #: What wheels ask for, whoever runs them.
 ALWAYS = {"wheel-safety", "dressing-safety", "grinding-dust", "prove-by-hand"}
-CONE: Json = {
-    "kind": "cone",
-    "included_angle": 60,
-    "large_diameter": 0.75,
-    "small_diameter": 0.1,
-    "included_angle_tolerance_arcsec": 300,
-}
 FACE: Json = {"kind": "angled-face", "face_angle": 20, "rise": 0.4, "tolerance_arcsec": 120}
-SOCKET: Json = {
-    "kind": "taper-socket",
-    "designation": "morse-3",
-    "included_angle_tolerance_arcsec": 120,
-}
 COMPOUND: Json = {
     "kind": "compound-face",
     "orientation": {"kind": "projected-angles", "x_angle": 12, "y_angle": 20},
@@ -31,20 +20,6 @@ COMPOUND: Json = {
 }
 BLOCKS: Json = {"block_sets": [{"name": "set", "set": "inch-81"}]}
 PLATE: Json = {"name": "plate", "center_distance": 5, "largest_angle": 45}
-DRESSED: Json = {
-    "name": "7 in wheel",
-    "wheel_diameter": 7,
-    "wheel_width": 1.25,
-    "dresser": {"kind": "scale", "graduation": "0 01"},
-    "depth_per_pass": 0.001,
-}
-SIDE: Json = {"name": "cup wheel", "rated_for_side": True, "usable_width": 1.25}
-HEAD: Json = {
-    "name": "grinder",
-    "grinder": "cylindrical",
-    "graduation": "0 05",
-    "wheel_diameter": 12,
-}
 HINGED: Json = {
     "name": "compound plate",
     "base_center_distance": 5,
@@ -73,7 +48,7 @@ def asked(call: Call, feature: Json, **shop: Any) -> set[str]:
         (COMPOUND, {"compound_plates": [HINGED], **BLOCKS}, {"magnetic-holding", "work-may-slide"}),
         (CONE, {"dressed_wheels": [DRESSED]}, {"magnetic-holding", "dressed-angle-unproved"}),
         (CONE, {"wheel_sides": [SIDE]}, {"magnetic-holding", "side-grinding-last"}),
-        (CONE, {"swivelled_workheads": [HEAD]}, {"driven-work"}),
+        (CONE, {"swivelled_workheads": [GRINDER]}, {"driven-work"}),
         (
             SOCKET,
             {"sine_plates": [PLATE], **BLOCKS, "internal_spindle": SPINDLE},
@@ -103,7 +78,12 @@ def test_each_way_comes_with_its_cautions(
 
 def test_a_way_that_is_not_taken_is_cautioned_too(call: Call) -> None:
     """Cautions of the ways behind the best one stand there as well: somebody may take them."""
-    shop = {"sine_plates": [PLATE], **BLOCKS, "swivelled_workheads": [HEAD], "wheel_sides": [SIDE]}
+    shop = {
+        "sine_plates": [PLATE],
+        **BLOCKS,
+        "swivelled_workheads": [GRINDER],
+        "wheel_sides": [SIDE],
+    }
     codes = asked(call, CONE, **shop)
     assert {"driven-work", "side-grinding-last", "magnetic-holding"} <= codes
 

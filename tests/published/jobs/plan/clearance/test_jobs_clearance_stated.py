@@ -7,10 +7,14 @@ import pytest
 from clearance_support import (
     ANGLE_PLATE,
     CONE,
+    DRESSED,
     FACE,
+    GRINDER,
     HEAD,
     HOLDER,
     PLATE_BODY,
+    SIDE,
+    SOCKET,
     SPINDLE,
     shop_request,
     way_of,
@@ -24,25 +28,6 @@ PLATE: Json = {
     "work_holder": {**HOLDER, "holder_height": 0.3},
     "work_to_high_end": 0.5,
     "angle_plate": ANGLE_PLATE,
-}
-DRESSED: Json = {
-    "name": "7 in wheel",
-    "wheel_diameter": 7,
-    "wheel_width": 1.25,
-    "dresser": {"kind": "scale", "graduation": "0 01"},
-    "depth_per_pass": 0.001,
-}
-SIDE: Json = {"name": "cup wheel", "rated_for_side": True, "usable_width": 1.25}
-HEAD_OF: Json = {
-    "name": "grinder",
-    "grinder": "cylindrical",
-    "graduation": "0 05",
-    "wheel_diameter": 12,
-}
-SOCKET: Json = {
-    "kind": "taper-socket",
-    "designation": "morse-3",
-    "included_angle_tolerance_arcsec": 120,
 }
 STROKE = ["feeding/past_large_end", "feeding/past_small_end", "room/gap_wanted"]
 
@@ -92,7 +77,7 @@ STROKE = ["feeding/past_large_end", "feeding/past_small_end", "room/gap_wanted"]
         ),
         (
             CONE,
-            {"swivelled_workheads": [HEAD_OF]},
+            {"swivelled_workheads": [GRINDER]},
             "swivelled-workhead",
             [
                 "equipment/swivelled_workheads/0/workhead_body",
@@ -151,7 +136,7 @@ def test_work_that_stands_out_as_a_change_says_clears(call: Call) -> None:
         "stick_out": 0.6,
         "shank_diameter": 0.75,
     }
-    head = {**HEAD_OF, "wheel_width": 0.75, "head": HEAD, "workhead_body": body}
+    head = {**GRINDER, "wheel_width": 0.75, "head": HEAD, "workhead_body": body}
     near = shop_request(CONE, swivelled_workheads=[head])
     near["room"]["gap_wanted"] = 1.2
     found = way_of(call, near, "swivelled-workhead")["clearance"]
