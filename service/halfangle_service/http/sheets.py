@@ -16,8 +16,10 @@ from halfangle_service.http.answers import (
     Headers,
     answer_of,
     best_accepted,
-    cached,
     require_json_body,
+    tag_of_request,
+    tagged,
+    unchanged,
 )
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
@@ -49,6 +51,8 @@ _POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; "
     "form-action 'none'; frame-ancestors 'self'"
 )
+#: Form and thus bytes follow Accept, where no `format` is asked for.
+_BY_ACCEPT: Headers = ((b"vary", b"Accept"),)
 _OF_A_PAGE: Headers = (
     (b"content-security-policy", _POLICY.encode()),
     (b"x-content-type-options", b"nosniff"),
@@ -107,10 +111,13 @@ def _sheet_route(
         if request.method != "POST" and fields is not None:
             media_type = best_accepted(request, media_types)
             body, _ = read_query(rest, fields, picks=False)
+            tag = tag_of_request(request, media_type)
+            if (known := unchanged(request, tag, settings, _BY_ACCEPT)) is not None:
+                return known
             content, headers = await heavy.run(
                 request.receive, _made, operation, body, chosen, media_type
             )
-            return cached(request, content, media_type, settings, headers)
+            return tagged(request, content, tag, media_type, settings, headers)
         require_json_body(request)
         media_type = best_accepted(request, media_types)
         _refuse_more(rest)
@@ -176,7 +183,7 @@ def _made(
     told = [{"code": one.code, "severity": one.severity} for one in page.advisories]
     # A stop first: of many advisories the header holds only the first.
     told.sort(key=lambda one: one["severity"] != "stop")
-    headers: Headers = (*advisories_header(told), (b"vary", b"Accept"), *_OF_A_PAGE)
+    headers: Headers = (*advisories_header(told), *_BY_ACCEPT, *_OF_A_PAGE)
     return content, headers
 
 
