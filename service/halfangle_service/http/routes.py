@@ -147,15 +147,14 @@ def _by_query(
 
     async def calculate(request: AnyRequest) -> ASGIApp:
         body, pick = read_query(request.scope["query_string"], fields)
-        media_type = JSON if pick is None else TEXT
-        require_accepts(request, media_type)
-        tag = tag_of_request(request, media_type)
-        if (known := unchanged(request, tag, settings)) is not None:
+        require_accepts(request, JSON if pick is None else TEXT)
+        tag = tag_of_request(request, JSON)
+        if pick is None and (known := unchanged(request, tag, settings)) is not None:
             return known
         content = await calculated(operation, body, heavy, request.receive)
         if pick is None:
             return tagged(request, content, tag, JSON, settings)
-        return _picked(request, content, pick, PICK, tag, settings)
+        return _picked(request, content, pick, PICK, settings)
 
     return calculate
 
@@ -177,21 +176,21 @@ def _value_route(
         fields = query_fields(operation.request) or {}
         body, _ = read_query(request.scope["query_string"], fields, picks=False)
         require_accepts(request, TEXT)
-        tag = tag_of_request(request, TEXT)
-        if (known := unchanged(request, tag, settings)) is not None:
-            return known
         content = await calculated(operation, body, heavy, request.receive)
-        return _picked(request, content, request.path_params[FIELD], FIELD, tag, settings)
+        return _picked(request, content, request.path_params[FIELD], FIELD, settings)
 
     return reading(VALUE_PATH.format(operation="{operation:str}", field="{field:str}"), value)
 
 
 def _picked(
-    request: AnyRequest, content: bytes, path: str, asked_as: str, tag: str, settings: Settings
+    request: AnyRequest, content: bytes, path: str, asked_as: str, settings: Settings
 ) -> ASGIApp:
-    """Answer with one value of an answer."""
+    """Answer with one value of an answer.
+
+    Tagged by its bytes: a 304 brings the header of its cautions too, so it is calculated each time.
+    """
     text, headers = pick_value(content, path, asked_as)
-    return tagged(request, text, tag, TEXT, settings, headers)
+    return cached(request, text, TEXT, settings, headers)
 
 
 def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
