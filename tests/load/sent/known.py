@@ -24,7 +24,7 @@ from seeded_requests import STARTING
 
 AnyOperation = Operation[Any, Any]
 
-CHANGELOG = Path(__file__).parents[2] / "openapi" / "changelog"
+CHANGELOG = Path(__file__).parents[3] / "openapi" / "changelog"
 
 
 class Known:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any
 from urllib.parse import quote
 
-from known_requests import Known
+from sent.known import Known
 
 #: One body in so many goes to an operation that is worked out in threads.
 HEAVY_SHARE = 0.06
