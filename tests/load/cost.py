@@ -6,7 +6,7 @@
 A request costs processor time: of the service's process alone, from /proc, over loopback on a few
 kept-alive connections, logs on. Requests a second a core are what that leaves; who asks needs a
 core of his own. The time of `sine.setting` is the measure of all others, since figures of one
-machine are no other's. Light and heavy operations are asked by their examples, rows by a batch of lines.
+machine are no other's. Operations are asked by their examples, rows by a batch of lines.
 """
 
 import argparse
