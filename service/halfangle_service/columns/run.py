@@ -28,8 +28,8 @@ from halfangle_service.trade.columns import (
 from halfangle_service.trade.decimals import perhaps_noisy, without_noise
 
 AnyOperation = Operation[Any, Any]
-#: What an answer advises: severity and code of each, in its order.
-Advised = tuple[tuple[Severity, str], ...]
+#: What an answer advises, in its order: severity, code and message of each.
+Advised = tuple[tuple[Severity, str, str], ...]
 #: Fewer rows are answered one by one in less time than one path takes.
 _FEWEST_ROWS = 8
 #: So often the function is run for one sort of rows; rows that are left then go one by one.
@@ -43,9 +43,9 @@ class AnsweredColumns:
 
     `columns` by the flat names of the result (`flat_fields`): numbers as float64, NaN where the
     answer says null; all else as Python's own in an array of objects, None for null. `advised` are
-    the lists of advisories that occur (severity and code), the empty one first; `advised_of` says
-    which of them is a row's. `left` are rows of which nothing is said here: the row form answers
-    or refuses them.
+    the lists of advisories that occur, the empty one first; `advised_of` says which of them is a
+    row's. `SOME_FIGURE` stands in a message for a figure of each row's own. `left` are rows of
+    which nothing is said here: the row form answers or refuses them.
     """
 
     columns: Mapping[str, NDArray[Any]]
@@ -55,7 +55,7 @@ class AnsweredColumns:
 
     def where_advised(self, severity: Severity) -> Bools:
         """Rows whose answer has an advisory of this severity."""
-        says = [any(found == severity for found, _ in each) for each in self.advised]
+        says = [any(found == severity for found, *_ in each) for each in self.advised]
         return np.array(says, dtype=np.bool_)[self.advised_of]
 
 
@@ -83,7 +83,7 @@ def columns_of(
                 continue
             for name, values in parts.items():
                 columns[name][rows] = values
-            said: Advised = tuple((a.severity, a.code) for a in outcome.advisories)
+            said: Advised = tuple((a.severity, a.code, a.message) for a in outcome.advisories)
             advised_of[rows] = advised.setdefault(said, len(advised))
             left[rows] = ~fine
     return AnsweredColumns(columns, tuple(advised), advised_of, left)

@@ -19,8 +19,8 @@ class CutShort(Exception):
 def streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:
     """Send an answer piece by piece; a caller that leaves ends it.
 
-    Where the pieces raise CutShort the connection is closed without the mark that ends a body: every
-    program of HTTP reports that as a transfer that failed.
+    Where the pieces raise CutShort the connection is closed without the mark that ends a body:
+    every program of HTTP reports that as a transfer that failed.
     """
 
     async def answer(scope: Scope, _: Receive, send: Send) -> None:
