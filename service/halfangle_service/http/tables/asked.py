@@ -127,6 +127,10 @@ class Claims:
     def __init__(self) -> None:
         self._names: dict[Path, str] = {}
 
+    def __contains__(self, name: str) -> bool:
+        """True where this name states something."""
+        return name in self._names.values()
+
     def claim(self, name: str, field: Asked) -> None:
         """Note what a name states; raises NoField where another states it, or a part of it."""
         path = field.first_place

@@ -145,6 +145,8 @@ class _Columns:
                     f"is nearly {near[0]}: write that, or carry it along by its own name in `keep`"
                 ) from None
             return
+        if name in self._declared.claims:
+            raise Wrong("is stated in the address, too")
         try:
             self._declared.claims.claim(name, field)
         except NoField as error:

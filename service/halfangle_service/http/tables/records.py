@@ -77,6 +77,8 @@ Rows = Block | Loose
 #: A quoted record that is still open is looked through again only when it has grown by so much:
 #: whoever sends it byte by byte would have all of it read each time.
 _SHORT, _GROWN = 4_096, 1.25
+#: Quotes left open of one table that are looked through for their end.
+_MOST_LEFT_OPEN = 50
 
 
 class Records:
@@ -92,8 +94,7 @@ class Records:
         self._begun = bytearray()
         self._passing_over = False
         self._look_again_at = 0
-        #: Bytes before which no quote reaches over a line end: what follows a quote left open.
-        self._by_lines = 0
+        self._left_open = 0
 
     def of(self, chunk: bytes) -> list[Rows]:
         r"""Give the records that this piece of the table ends.
@@ -142,7 +143,7 @@ class Records:
                 lines = (line + b"\n" for line in block.text.split(b"\n")[:-1])
                 rows.append(Loose([self._whole(line) for line in lines]))
             at = end
-        self._keep(whole[at:], at)
+        self._keep(whole[at:])
         return [one for one in rows if one != Loose([])]
 
     def _loose(self, whole: bytes, at: int, *, ended: bool) -> tuple[Loose, int]:
@@ -159,26 +160,24 @@ class Records:
     def _record_end(self, whole: bytes, at: int, *, ended: bool) -> int:
         """Where the record that begins here ends; below 0 where its end may still come.
 
-        A quote that nothing closes, or that is closed by another row's, would swallow the rows
-        between: then the lines that were looked through stand each by itself.
+        A quote that nothing closes, or that another row's closes, would swallow the rows between:
+        then its line stands by itself. That is looked for so often, then no quote reaches over the
+        end of a line.
         """
         line_end = whole.find(b"\n", at) + 1 or (len(whole) if ended else -1)
-        if at < self._by_lines:
+        if self._left_open >= _MOST_LEFT_OPEN or line_end - at > self._most:
             return line_end
-        found = self._record.match(whole, at)
+        found = self._record.match(whole, at, at + self._most)
         if found is None:
             if not ended and len(whole) - at <= self._most:
                 return -1
-            self._by_lines = len(whole)
         elif found.end() == line_end or self._well_made.fullmatch(whole, at, found.end()):
             return found.end()
-        else:
-            self._by_lines = found.end()
+        self._left_open += 1
         return line_end
 
-    def _keep(self, rest: bytes, cut: int) -> None:
+    def _keep(self, rest: bytes) -> None:
         self._begun[:] = rest
-        self._by_lines = max(0, self._by_lines - cut)
         size = len(rest)
         if size > self._most:
             self._begun.clear()
