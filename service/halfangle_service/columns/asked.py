@@ -46,9 +46,13 @@ class NumberField:
         return within
 
 
-@cache
 def number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
     """The fields of a request that may be columns of numbers, with their bounds."""
+    return _number_fields(request)
+
+
+@cache
+def _number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
     properties = schema_of(request)["properties"]
     found = {}
     for name, schema in properties.items():

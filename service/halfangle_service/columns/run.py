@@ -24,6 +24,7 @@ from halfangle_service.trade.columns import (
     Parting,
     Tape,
     TextColumn,
+    in_pieces,
 )
 from halfangle_service.trade.decimals import perhaps_noisy, without_noise
 
@@ -68,8 +69,7 @@ def columns_of(
 
     Raises KeyError for a name that the result has not, or that is no column.
     """
-    result: type[ResultModel] = operation.result
-    fields = flat_fields(result)
+    fields = flat_fields(operation.result)
     chosen = [fields[name] for name in (fields if wanted is None else wanted)]
     columns: dict[str, NDArray[Any]] = {f.name: _empty(f, asked.rows) for f in chosen}
     advised: dict[Advised, int] = {(): 0}
@@ -110,15 +110,15 @@ def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcom
         if len(rows) < _FEWEST_ROWS:
             continue
         columns = {
-            name: (TextColumn if as_text else Column)(values[rows], tape)
+            name: (TextColumn if as_text else Column)(values.take(rows), tape)
             for name, (values, as_text) in sort.numbers.items()
         }
         try:
             outcome = operation.outcome(request.model_copy(update=columns))
         except Parting as parting:
             # Not worked out twice: what was worked out before the rows parted.
-            for where in (parting.where, ~parting.where):
-                waiting.append((rows[where], tape.of(where)))
+            for part in (np.flatnonzero(parting.where), np.flatnonzero(~parting.where)):
+                waiting.append((rows.take(part), tape.of(part)))
         except (
             Exception
         ):  # XX noqa: BLE001, S112  refused, or not made for columns: by the row form
@@ -167,7 +167,7 @@ def _as_answered(values: Floats, field: FlatField) -> NDArray[Any]:
     """Numbers as an answer writes them: without noise, whole where they count."""
     if field.kind == "count":
         return np.array([int(value) for value in values.tolist()], dtype=object)
-    places = np.flatnonzero(perhaps_noisy(values))
+    places = np.flatnonzero(in_pieces(perhaps_noisy, values))
     if len(places):
         values = values.copy()
         for place in places.tolist():
@@ -189,6 +189,6 @@ def _columns_in(value: Any) -> Iterator[Column]:
     elif isinstance(value, BaseModel):
         for part in value.__dict__.values():
             yield from _columns_in(part)
-    elif isinstance(value, list | tuple):
-        for part in value:
+    elif isinstance(value, list | tuple | dict):
+        for part in value.values() if isinstance(value, dict) else value:
             yield from _columns_in(part)
