@@ -53,9 +53,13 @@ def _properties(request: type[RequestModel]) -> Mapping[str, Any]:
     return properties
 
 
-@cache
 def number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
     """The fields of a request that may be columns of numbers, with their bounds."""
+    return _number_fields(request)
+
+
+@cache
+def _number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
     properties = _properties(request)
     found = {}
     for name, schema in properties.items():

@@ -99,7 +99,7 @@ class ColumnRows:
         except ValueError:
             return [b""] * len(rows.lines), ~fits
         answered = columns_of(self._operation, fields, self._names)
-        said = [self._said(advised) for advised in answered.advised]
+        said = [*map(self._said, answered.advised, answered.messages)]
         silent = np.array([text is None for text in said], dtype=np.bool_)
         fits &= ~answered.left & ~silent[answered.advised_of]
         told = [(text or "").encode() for text in said]
@@ -217,11 +217,15 @@ class ColumnRows:
         except (ValueError, OverflowError):
             return None
 
-    def _said(self, advised: Sequence[tuple[str, str, str]]) -> str | None:
+    def _said(self, advised: Sequence[tuple[str, str]], messages: Sequence[str]) -> str | None:
         """The advisories of a row in one cell; None where each row must say its own."""
-        if any(severity == _STOP or SOME_FIGURE in message for severity, _, message in advised):
+        if any(SOME_FIGURE in message for message in messages):
             return None
-        return self._writer.advisories(advised)
+        if any(severity == _STOP for severity, _ in advised):
+            return None
+        return self._writer.advisories(
+            (*about, message) for about, message in zip(advised, messages, strict=True)
+        )
 
     def _result_cells(self, name: str, values: NDArray[Any]) -> list[bytes]:
         """The cells of one column of results."""
