@@ -54,9 +54,9 @@ def told(pytestconfig: pytest.Config) -> Json:
         for code, port in zip((_SERVICE, _LATER), ports, strict=True)
     )
     with now, later:
+        urls = [f"http://127.0.0.1:{port}" for port in ports]
         done = subprocess.run(
-            [ERP, "-W", "ignore", CONNECTOR / "in_memory.py"]
-            + [f"http://127.0.0.1:{port}" for port in ports],
+            [str(ERP), "-W", "ignore", str(CONNECTOR / "in_memory.py"), *urls],
             input=json.dumps(jobs()),
             env=environment,
             capture_output=True,

@@ -90,7 +90,7 @@ def by_code(routing: Json) -> dict[str, Json]:
     return {each["code"].removeprefix("HA-"): each for each in routing["result"]["operations"]}
 
 
-def figures(operation: Json) -> dict[str, tuple[float, str]]:
+def figures(operation: Json) -> dict[str, tuple[Any, str]]:
     """The figures of an operation with their units, by name."""
     return {one["name"]: (one["value"], one["unit"]) for one in operation["values"]}
 

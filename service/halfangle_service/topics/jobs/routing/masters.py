@@ -83,9 +83,8 @@ def dressing_again(way: PlanWayName) -> Master:
 def inspecting(means: MeansName | None) -> Master:
     """The ground angle inspected by a means; None where none at hand proves it."""
     if means is None:
-        return Master(
-            _coded("inspect", "angle"), "inspect", "Inspect the angle by a means that proves it"
-        )
+        name = "Inspect the angle by a means that proves it"
+        return Master(_coded("inspect", "angle"), "inspect", name)
     label = option_labels()[means]
     name = f"Inspect the angle: {label[0].lower()}{label[1:]}"
     return Master(_coded("inspect", means), "inspect", name)
