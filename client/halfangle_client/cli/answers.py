@@ -1,12 +1,14 @@
 """An answer as a table, as JSON, or one value of it; and what it says that stops."""
 
 import json
+import sys
 from collections.abc import Mapping
 from typing import Any
 
 from halfangle_client.cli import screen
 from halfangle_client.cli.contract import Operation
 from halfangle_client.cli.status import DONE, REFUSED, STOPPED
+from halfangle_client.sheet import Sheet
 
 _ADVISORIES = "advisories"
 #: Fields that judge: they may be picked though the answer says stop, where they say so themselves.
@@ -28,9 +30,12 @@ def give(
     pick: str | None,
 ) -> int:
     """Print an answer in the form asked for; give the exit status."""
-    if isinstance(answer, str):
-        screen.say(answer)
-        return DONE
+    if isinstance(answer, Sheet):
+        sys.stdout.buffer.write(answer.content)
+        sys.stdout.flush()
+        return told_of_stops(
+            [f"{code}: do not run this; its lines say why" for code in answer.stops]
+        )
     stops = stops_of(answer)
     if pick is not None:
         try:

@@ -1,8 +1,10 @@
 """One value of an answer as plain text, for a spreadsheet, and what is advised beside it."""
 
 import json
+from collections.abc import Sequence
 from typing import Any
 
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.http.answers import Headers
 from halfangle_service.http.problems import ProblemError, pointer_to
 from halfangle_service.trade.uncertainty.decision import YES
@@ -103,6 +105,15 @@ def advisories_header(advisories: list[dict[str, str]]) -> Headers:
         return ()
     tokens = [f"{a['code']};severity={a['severity']}" for a in advisories[:_MOST_IN_HEADER]]
     return ((b"advisories", ", ".join(tokens).encode()),)
+
+
+def headed(advisories: Sequence[Advisory]) -> Headers:
+    """Header `Advisories` of what an answer advises, for a form of it that has no JSON.
+
+    A stop first: of many advisories the header holds only the first.
+    """
+    told = [{"code": one.code, "severity": one.severity} for one in advisories]
+    return advisories_header(sorted(told, key=lambda one: one["severity"] != "stop"))
 
 
 def _no_such_value(message: str, asked_as: str) -> ProblemError:

@@ -36,6 +36,7 @@ from halfangle_service.http.query import (
     read_query,
 )
 from halfangle_service.http.requests import read_request
+from halfangle_service.http.routings import csv_routes
 from halfangle_service.http.sheets import sheet_routes
 from halfangle_service.operation import Operation, PublishedTable
 from halfangle_service.settings import Settings
@@ -94,12 +95,13 @@ def operation_routes(
 ) -> list[HTTPRouteHandler]:
     """Make the routes of all operations: POST each, GET where the request is flat, one value.
 
-    And of their sheets, which are made by the same workers.
+    And of their sheets, and of the routing's lines, which are made by the same workers.
     """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
     routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
     sheets = sheet_routes(operations, heavy, bodies, settings)
-    return [*routes, _value_route(operations, heavy, settings), *sheets]
+    lines = csv_routes(operations, heavy, bodies)
+    return [*routes, _value_route(operations, heavy, settings), *sheets, *lines]
 
 
 def _operation_route(

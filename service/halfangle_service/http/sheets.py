@@ -21,7 +21,7 @@ from halfangle_service.http.answers import (
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
-from halfangle_service.http.picks import advisories_header
+from halfangle_service.http.picks import headed
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.query import parted, query_fields, read_query
 from halfangle_service.http.requests import read_request
@@ -32,11 +32,11 @@ from halfangle_service.sheets.made import (
     WITH_SHEET,
     Choice,
     SheetKind,
-    UnknownWay,
     page_for,
 )
 from halfangle_service.sheets.model import Paper
 from halfangle_service.sheets.pdf import NoPdf, pdf_of, require_pdf
+from halfangle_service.topics.jobs.plan.ranking import UnknownWay
 
 AnyOperation = Operation[Any, Any]
 
@@ -167,10 +167,7 @@ def _made(
     except (ArithmeticError, ValidationError) as error:
         raise not_finite(operation, request) from error
     content = page.html.encode() if media_type == HTML else pdf_of(page.html, page.request_json)
-    told = [{"code": one.code, "severity": one.severity} for one in page.advisories]
-    # A stop first: of many advisories the header holds only the first.
-    told.sort(key=lambda one: one["severity"] != "stop")
-    headers: Headers = (*advisories_header(told), (b"vary", b"Accept"), *_OF_A_PAGE)
+    headers: Headers = (*headed(page.advisories), (b"vary", b"Accept"), *_OF_A_PAGE)
     return content, headers
 
 

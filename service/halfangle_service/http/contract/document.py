@@ -27,6 +27,7 @@ from halfangle_service.http.contract.common import (
     responses,
 )
 from halfangle_service.http.contract.forms import form_hints
+from halfangle_service.http.contract.routings import csv_items
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
     REFERENCE,
@@ -94,6 +95,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     paths[TABLES_PATH] = {"post": table_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
     paths.update(sheet_items(operations))
+    paths.update(csv_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",

@@ -34,6 +34,7 @@ from halfangle_service.http.page.files import (
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH, query_fields
+from halfangle_service.http.routings import ROUTING
 from halfangle_service.http.sheets import SHEET_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 from halfangle_service.sheets.code import query_of
@@ -101,6 +102,7 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         operation=operation,
         query=query_fields(operation.request) is not None,
         sheet=operation.name in WITH_SHEET,
+        lines=operation.name == ROUTING,
         sheet_of_example=_sheet_of_example(operation),
         drawings=[as_address(d) for d in drawings],
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],
