@@ -72,7 +72,7 @@ def _route(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> HTTPRou
 
 def _chosen(query: bytes) -> CsvChoice:
     """What the query string chooses; the request goes into the body."""
-    body, _ = read_query(query, query_fields(CsvChoice) or {}, picks=False)
+    body = read_query(query, query_fields(CsvChoice) or {})
     try:
         return CsvChoice.model_validate_json(body)
     except ValidationError as error:

@@ -1,6 +1,5 @@
 """Sheets of answers: a sub-address of the operation's own, as a page of HTML or as PDF."""
 
-import json
 from collections.abc import Iterator, Mapping
 from typing import Annotated, Any, Literal
 
@@ -23,7 +22,7 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import headed
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
-from halfangle_service.http.query import parted, query_fields, read_query
+from halfangle_service.http.query import parted, query_fields, read_pairs, read_query
 from halfangle_service.http.requests import read_request
 from halfangle_service.operation import Operation
 from halfangle_service.settings import Settings
@@ -105,7 +104,7 @@ def _sheet_route(
         media_types = (HTML, PDF) if chosen.format is None else (_MEDIA_TYPES[chosen.format],)
         if request.method != "POST" and fields is not None:
             media_type = best_accepted(request, media_types)
-            body, _ = read_query(rest, fields, picks=False)
+            body = read_query(rest, fields)
             content, headers = await heavy.run(
                 request.receive, _made, operation, body, chosen, media_type
             )
@@ -134,7 +133,7 @@ def _chosen(operation: AnyOperation, query: bytes) -> tuple[SheetChoice, bytes]:
     """What a query string chooses, and the rest of it, which is the request's."""
     model = choice_of(operation)
     of_choice, rest = parted(query, model.model_fields)
-    body, _ = read_query(of_choice, query_fields(model) or {}, picks=False)
+    body = read_query(of_choice, query_fields(model) or {})
     try:
         return model.model_validate_json(body), rest
     except ValidationError as error:
@@ -143,8 +142,7 @@ def _chosen(operation: AnyOperation, query: bytes) -> tuple[SheetChoice, bytes]:
 
 def _refuse_more(query: bytes) -> None:
     """Refuse a field of the request in the query string of a POST: it belongs into the body."""
-    body, _ = read_query(query, {}, picks=False)
-    for name in json.loads(body):
+    for name, _ in read_pairs(query):
         raise ProblemError(
             "invalid-request",
             f"{name[:60]} is not a field of the query string; the request goes into the body.",
