@@ -94,3 +94,63 @@ def cells_of(path: Path, sheet: str | int = 0) -> list[list[Any]]:
         book.get_sheet_by_index(sheet) if isinstance(sheet, int) else book.get_sheet_by_name(sheet)
     )
     return read.to_python(skip_empty_area=False)
+
+
+def rewritten(path: Path, target: Path, changes: dict[str, bytes]) -> Path:
+    """A packed file with the bytes of some parts replaced, or parts added; the rest as it is."""
+    with zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as packed:
+        for name, content in {**parts_of(path), **changes}.items():
+            packed.writestr(name, content)
+    return target
+
+
+_ODS_SPACES = " ".join(
+    f'xmlns:{name}="urn:oasis:names:tc:opendocument:xmlns:{name}:1.0"'
+    for name in ("office", "table", "text", "style")
+)
+
+
+def ods_workbook(path: Path, body: str, manifest: str = "") -> Path:
+    """A workbook of OpenDocument of these sheets, as XML."""
+    content = (
+        f'<?xml version="1.0" encoding="UTF-8"?><office:document-content {_ODS_SPACES} '
+        'office:version="1.3"><office:body><office:spreadsheet>'
+        f"{body}</office:spreadsheet></office:body></office:document-content>"
+    )
+    listed = (
+        '<manifest:manifest xmlns:manifest="urn:oasis:names:tc:opendocument:xmlns:manifest:1.0" '
+        'manifest:version="1.3"><manifest:file-entry manifest:full-path="/" manifest:media-type='
+        '"application/vnd.oasis.opendocument.spreadsheet"/><manifest:file-entry '
+        f'manifest:full-path="content.xml" manifest:media-type="text/xml"/>{manifest}'
+        "</manifest:manifest>"
+    )
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as packed:
+        kind = "application/vnd.oasis.opendocument.spreadsheet"
+        packed.writestr("mimetype", kind, zipfile.ZIP_STORED)
+        packed.writestr("content.xml", content)
+        packed.writestr("Configurations2/keep.bin", b"\0\1\2")
+        packed.writestr("META-INF/manifest.xml", listed)
+    return path
+
+
+def ods_cell(value: Any, **attributes: str) -> str:
+    """A cell of OpenDocument; `formula`, `repeated` and the like as attributes of the table."""
+    names = {"repeated": "number-columns-repeated", "style": "style-name"}
+    more = "".join(f' table:{names.get(n, n)}="{v}"' for n, v in attributes.items())
+    if value is None:
+        return f"<table:table-cell{more}/>"
+    if isinstance(value, str):
+        return (
+            f'<table:table-cell{more} office:value-type="string"><text:p>{value}</text:p>'
+            "</table:table-cell>"
+        )
+    return (
+        f'<table:table-cell{more} office:value-type="float" office:value="{value}">'
+        f"<text:p>{value}</text:p></table:table-cell>"
+    )
+
+
+def ods_row(*cells: str, repeated: int = 1) -> str:
+    """A row of OpenDocument."""
+    more = f' table:number-rows-repeated="{repeated}"' if repeated > 1 else ""
+    return f"<table:table-row{more}>{''.join(cells)}</table:table-row>"
