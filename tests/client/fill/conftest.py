@@ -1,21 +1,17 @@
-"""A client of the service in this process, for all tests of filling."""
+"""What all tests of filling share."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from fill_support import rich_workbook
 from halfangle_client import Halfangle
-from halfangle_service.app import create_app
-from halfangle_service.settings import Settings
 
 
 @pytest.fixture(scope="session")
-def shop() -> Iterator[Halfangle]:
-    """A client of the application itself."""
-    with Halfangle.in_process(create_app(Settings(log_level="error"))) as client:
-        yield client
+def shop(client: Halfangle) -> Halfangle:
+    """A client of the service in this process."""
+    return client
 
 
 @pytest.fixture(scope="session")

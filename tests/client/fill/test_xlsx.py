@@ -12,6 +12,7 @@ import xlsxwriter
 from fill_support import ANGLES, cells_of, parts_of, rewritten
 from halfangle_client import Halfangle
 from halfangle_client.fill import FileRefused, Filled, FillMap, MapRefused, fill
+from halfangle_client.fill.books import archive
 
 SHEET = "xl/worksheets/sheet1.xml"
 FEET = "surface_speed_ft_per_min"
@@ -330,7 +331,7 @@ def test_a_signature_is_named(shop: Halfangle, tmp_path: Path) -> None:
 def _bomb(path: Path) -> None:
     with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as packed:
         packed.writestr("_rels/.rels", RELS)
-        packed.writestr("xl/workbook.xml", b" " * (300 * 1024 * 1024))
+        packed.writestr("xl/workbook.xml", b" " * (3 * 1024 * 1024))
 
 
 def _twice(path: Path) -> None:
@@ -370,7 +371,7 @@ def _of(workbook: bytes) -> Callable[[Path], None]:
             ),
             "it is encrypted",
         ),
-        (_bomb, "unpacks to more than 256 MB"),
+        (_bomb, "unpacks to more than 2 MB"),
         (_twice, "a part stands in it twice"),
         (_of(b"<workbook"), "is no XML"),
         (_of(b'<!DOCTYPE a [<!ENTITY b "c">]><a>&b;</a>'), "defines entities"),
@@ -394,9 +395,14 @@ def _of(workbook: bytes) -> Callable[[Path], None]:
     ],
 )
 def test_files_that_are_none(
-    shop: Halfangle, tmp_path: Path, make: Callable[[Path], object], why: str
+    shop: Halfangle,
+    tmp_path: Path,
+    make: Callable[[Path], object],
+    why: str,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """What is no workbook, or no sound one, is refused with the reason, and nothing is written."""
+    monkeypatch.setattr(archive, "_LARGEST_PART", 2 * 1024 * 1024)
     make(tmp_path / "in.xlsx")
     with pytest.raises(FileRefused, match=why):
         fill(shop, tmp_path / "in.xlsx", tmp_path / "out.xlsx", SETTING)

@@ -87,8 +87,8 @@ class OdsSheet:
         return found
 
     def _note_merged(self, cell: etree._Element, row: int, column: int) -> None:
-        rows = _number(cell.get(f"{{{TABLE}}}number-rows-spanned"))
-        columns = _number(cell.get(f"{{{TABLE}}}number-columns-spanned"))
+        rows = _repeated(cell, f"{{{TABLE}}}number-rows-spanned")
+        columns = _repeated(cell, f"{{{TABLE}}}number-columns-spanned")
         if rows > 1 or columns > 1:
             bottom, right = min(row + rows - 1, LAST_ROW), min(column + columns - 1, LAST_COLUMN)
             self._merged.append(Range(row, column, bottom, right))
