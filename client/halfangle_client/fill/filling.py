@@ -130,7 +130,7 @@ class Filling:
         total = len(self.settled.requests)
         late: dict[int, HalfangleError] = {}
         for part in _parts(todo, _HEAVY_PART if self.settled.operation.heavy else _PART):
-            before = total - len(todo) if not journal.done else len(journal.done)
+            before = len(journal.done)
             outcomes: Outcomes[Any] = Outcomes()
             try:
                 self._called(part, outcomes, _shifted(progress, before, total))

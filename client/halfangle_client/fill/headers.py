@@ -144,7 +144,8 @@ def column_named(word: str, headers: Sequence[Header]) -> int:
     by_letters = column_of(word) if word.isupper() else None
     if len(alike) > 1:
         raise MapRefused(f"{' and '.join(map(str, alike))} are alike: name one by its letters.")
-    if alike and by_letters is not None and alike[0].column != by_letters:
+    others = {header.column for header in headers} - {header.column for header in alike}
+    if alike and by_letters in others:
         raise MapRefused(f"{word!r} is the header of {alike[0]}, and another column's letters.")
     if alike:
         return alike[0].column

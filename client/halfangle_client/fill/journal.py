@@ -51,6 +51,9 @@ class Journal:
             self._file.truncate()
             if end == 0:
                 self._write([{"about": _MARK, "of": self.key}])
+        except NotWritten:
+            self.close()
+            raise
         except OSError as error:
             self.close()
             raise NotWritten(f"{self.path}: {error.strerror or error}.") from error
