@@ -14,9 +14,9 @@ from advisories.row import Row
 from generated.judging import contradicts, stops
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from known_requests import known
 from releases.mutations import Mutator
 from releases.paths import Json
+from sent.known import known
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations

@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from halfangle_client.addresses import Addresses
 from halfangle_client.cli.contract import Operation, SheetPlace
 from halfangle_client.cli.status import DEFAULT_URL, Refused
 from halfangle_client.conversation import Conversation, Manners
@@ -40,7 +41,7 @@ class Service:
         key = os.environ.get("HALFANGLE_API_KEY") or None
         usual, heavy = self.seconds or _SECONDS, self.seconds or _HEAVY_SECONDS
         try:
-            return Manners(url.rstrip("/"), key, usual, heavy, Retries(), 1, _LARGEST_ANSWER)
+            return Manners(Addresses(url), key, usual, heavy, Retries(), 1, _LARGEST_ANSWER)
         except ValueError as error:
             raise click.UsageError(f"HALFANGLE_API_KEY: {error}") from error
 
@@ -81,7 +82,7 @@ def _replied(
     call = Conversation(manners, endpoint, fields, content)
     link = connection(manners)
     while True:
-        outcome = link.exchange(call.message, call.seconds_left)
+        outcome = link.exchange(call.address, call.message, call.seconds_left)
         pause = call.pause_after(outcome)
         if pause is None:
             break
