@@ -15,7 +15,7 @@ no HTTP library is loaded for a call:
     figures     its numbers with their units
     helping     the help of an operation
     completion  scripts for the shells
-    sheets      sheet
+    files       sheet, fill
     others      call, plan, demo, operations, glossary, completion
     screen      streams that lack colour or characters
 """

@@ -1,4 +1,4 @@
-"""The commands that are no operation: call, plan, sheet, demo, operations, glossary, completion."""
+"""The commands that are no operation: call, plan, demo, operations, glossary, completion."""
 
 import signal
 from collections.abc import Iterator
@@ -16,9 +16,10 @@ from halfangle_client.cli.contract import (
     operation,
     topics,
 )
+from halfangle_client.cli.files.filling import fill_command
+from halfangle_client.cli.files.sheets import sheet_command
 from halfangle_client.cli.helping import Speaking
 from halfangle_client.cli.picks import stops_of
-from halfangle_client.cli.sheets import sheet_command
 from halfangle_client.cli.status import DONE
 from halfangle_client.cli.topics import (
     answer_options,
@@ -42,7 +43,10 @@ name='"2"'"""
 
 def commands() -> list[click.Command]:
     """All of them, in the order of the help."""
-    return [_call(), _plan(), sheet_command(), _demo(), _operations(), _glossary(), _completion()]
+    return [
+        _call(), _plan(), sheet_command(), fill_command(), _demo(), _operations(), _glossary(),
+        _completion(),
+    ]  # fmt: skip
 
 
 def _call() -> click.Command:
