@@ -19,9 +19,9 @@ from halfangle_service.http.answers import (
     cached,
     require_json_body,
 )
+from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import advisories_header
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.query import query_fields, read_query
@@ -85,21 +85,33 @@ def choice_of(operation: AnyOperation) -> type[SheetChoice]:
 
 
 def sheet_routes(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, bodies: Bodies, settings: Settings
+    operations: Mapping[str, AnyOperation],
+    calculator: Calculator,
+    bodies: Bodies,
+    settings: Settings,
 ) -> Iterator[HTTPRouteHandler]:
     """The route of each operation that has a sheet: POST, and GET where its request is flat."""
     for name in WITH_SHEET:
         if name in operations:
-            yield _sheet_route(operations[name], heavy, bodies, settings)
+            yield _sheet_route(operations[name], calculator, bodies, settings)
 
 
 def _sheet_route(
-    operation: AnyOperation, heavy: HeavyWork, bodies: Bodies, settings: Settings
+    operation: AnyOperation, calculator: Calculator, bodies: Bodies, settings: Settings
 ) -> HTTPRouteHandler:
     fields = query_fields(operation.request)
     methods = [HttpMethod.POST]
     if fields is not None:
         methods = [HttpMethod.GET, HttpMethod.HEAD, HttpMethod.POST]
+
+    async def made(
+        request: AnyRequest, body: bytes, chosen: SheetChoice, media_type: str
+    ) -> tuple[bytes, Headers]:
+        content, told = await calculator.heavy.run(
+            request.receive, _made, operation, body, chosen, media_type
+        )
+        calculator.count_advice((one["severity"], one["code"]) for one in told)
+        return content, (*advisories_header(told), (b"vary", b"Accept"), *_OF_A_PAGE)
 
     async def sheet(request: AnyRequest) -> ASGIApp:
         chosen, rest = _chosen(operation, request.scope["query_string"])
@@ -107,18 +119,14 @@ def _sheet_route(
         if request.method != "POST" and fields is not None:
             media_type = best_accepted(request, media_types)
             body, _ = read_query(rest, fields, picks=False)
-            content, headers = await heavy.run(
-                request.receive, _made, operation, body, chosen, media_type
-            )
+            content, headers = await made(request, body, chosen, media_type)
             return cached(request, content, media_type, settings, headers)
         require_json_body(request)
         media_type = best_accepted(request, media_types)
         _refuse_more(rest)
         body = await bodies.read(request)
         try:
-            content, headers = await heavy.run(
-                request.receive, _made, operation, body, chosen, media_type
-            )
+            content, headers = await made(request, body, chosen, media_type)
             return answer_of(content, media_type, headers)
         finally:
             bodies.release(body)
@@ -160,8 +168,8 @@ def _refuse_more(query: bytes) -> None:
 
 def _made(
     operation: AnyOperation, body: bytes, chosen: SheetChoice, media_type: str
-) -> tuple[bytes, Headers]:
-    """Make a sheet: its bytes, and the headers that tell what it advises and how to keep it."""
+) -> tuple[bytes, list[dict[str, str]]]:
+    """Make a sheet: its bytes, and what it advises."""
     if media_type == PDF:
         _require_pdf()
     request = read_request(operation, body)
@@ -173,11 +181,12 @@ def _made(
     except (ArithmeticError, ValidationError) as error:
         raise not_finite(operation, request) from error
     content = page.html.encode() if media_type == HTML else pdf_of(page.html, page.request_json)
-    told = [{"code": one.code, "severity": one.severity} for one in page.advisories]
+    told: list[dict[str, str]] = [
+        {"code": one.code, "severity": one.severity} for one in page.advisories
+    ]
     # A stop first: of many advisories the header holds only the first.
     told.sort(key=lambda one: one["severity"] != "stop")
-    headers: Headers = (*advisories_header(told), (b"vary", b"Accept"), *_OF_A_PAGE)
-    return content, headers
+    return content, told
 
 
 def _require_pdf() -> None:

@@ -2,7 +2,7 @@
 
 import asyncio
 import contextlib
-from collections.abc import AsyncGenerator, Awaitable, Iterable, Mapping
+from collections.abc import AsyncGenerator, Awaitable, Callable, Iterable, Mapping
 from functools import partial
 from typing import Any
 
@@ -16,10 +16,11 @@ from halfangle_service.http.batches.lines import Lines
 from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.batches.rows import row_of_value, rows_of_body
 from halfangle_service.http.batches.run import Batch
+from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
+from halfangle_service.http.guards.keys import allowance_of, key_of
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
-from halfangle_service.http.routes import AnyOperation, calculated
+from halfangle_service.http.watch.metrics import REFUSALS, ROWS, ROWS_BY_KEY, Metrics
 from halfangle_service.settings import Settings
 
 #: So many bytes of answers are put together before they are sent, where more rows are there.
@@ -27,18 +28,25 @@ _TOGETHER_BYTES = 32_768
 
 
 def batch_route(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+    operations: Mapping[str, AnyOperation],
+    calculator: Calculator,
+    metrics: Metrics,
+    settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route that answers rows of any operations."""
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
 
-    async def calculate(operation: AnyOperation, body: bytes) -> bytes:
-        return await calculated(operation, body, heavy, None)
-
     async def answer(request: AnyRequest) -> ASGIApp:
         media_type = require_body_of(request, JSON, LINES)
         require_accepts(request, media_type)
-        batch = Batch(operations, calculate)
+        allowance = allowance_of(request.scope)
+
+        async def calculate(operation: AnyOperation, body: bytes) -> bytes:
+            if allowance is not None:
+                await allowance.row()
+            return await calculator.answer(operation, body, request, row=True)
+
+        batch = Batch(operations, calculate, _noting(metrics, request))
         if media_type == LINES:
             return _streamed(LINES, _lines_answered(request, batch, settings))
         body = await bodies.read(request, settings.body_limit_bytes)
@@ -57,6 +65,20 @@ def batch_route(
         status_code=200,
         request_max_body_size=None,
     )(answer)
+
+
+def _noting(metrics: Metrics, request: AnyRequest) -> Callable[[ProblemError | None], None]:
+    """Count the rows of a request as they end: each answered, or refused and why."""
+    key = key_of(request.scope)
+
+    def note(refused: ProblemError | None) -> None:
+        metrics.add(ROWS, "ok" if refused is None else "refused")
+        if refused is not None:
+            metrics.add(REFUSALS, refused.name)
+        if key is not None:
+            metrics.add(ROWS_BY_KEY, key)
+
+    return note
 
 
 def _streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:

@@ -53,9 +53,18 @@ class Counts:
 
 
 class Batch:
-    """Answers rows in order, each with its answer or its problem; one bad row spoils no other."""
+    """Answers rows in order, each with its answer or its problem; one bad row spoils no other.
 
-    def __init__(self, operations: Mapping[str, AnyOperation], calculate: Calculate) -> None:
+    `note` is told of each row that ends, and of its problem where it is refused.
+    """
+
+    def __init__(
+        self,
+        operations: Mapping[str, AnyOperation],
+        calculate: Calculate,
+        note: Callable[[ProblemError | None], None] = lambda _: None,
+    ) -> None:
+        self._note = note
         self._operations = operations
         self._calculate = calculate
         self._refs = Refs(REFS_KEPT)
@@ -95,6 +104,7 @@ class Batch:
         found = severities(answer)
         self.counts.rows += 1
         self.counts.ok += 1
+        self._note(None)
         self.counts.with_stop += _STOP in found
         self.counts.with_caution += _CAUTION in found
         return b'{"row":%d,"ref":%b,"status":"ok","stops":%d,"cautions":%d,"answer":%b}' % (
@@ -136,6 +146,7 @@ class Batch:
             self._refs.note(ref)
         self.counts.rows += 1
         self.counts.refused += 1
+        self._note(error)
         _, problem = problem_body(error, path)
         return b'{"row":%d,"ref":%b,"status":"refused","problem":%b}' % (
             self.counts.rows,

@@ -11,6 +11,7 @@ from typing import Any, ClassVar
 from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, problem_body
+from halfangle_service.http.watch.metrics import REFUSALS, Metrics
 from halfangle_service.settings import Settings
 from halfangle_service.trade.wording import plain
 
@@ -31,6 +32,7 @@ class BoundedConnection(HttpToolsProtocol):
     """
 
     limits: ClassVar[Settings]
+    metrics: ClassVar[Metrics]
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
@@ -43,6 +45,7 @@ class BoundedConnection(HttpToolsProtocol):
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Take a connection, or refuse it where there are too many."""
         super().connection_made(transport)
+        self.metrics.cells.numbers[self.metrics.connections] += 1.0
         most = self.limits.connection_limit
         if len(self.connections) > most:
             self._refuse(ProblemError("overloaded", f"{most} connections are open; try again."))
@@ -51,6 +54,7 @@ class BoundedConnection(HttpToolsProtocol):
 
     def connection_lost(self, exc: Exception | None) -> None:
         """Forget the connection."""
+        self.metrics.cells.numbers[self.metrics.connections] -= 1.0
         self._disarm_arriving()
         self._disarm_leaving()
         self._answer_nobody()
@@ -58,6 +62,7 @@ class BoundedConnection(HttpToolsProtocol):
 
     def data_received(self, data: bytes) -> None:
         """Read what came; if more must come, it must come in time."""
+        self.metrics.cells.numbers[self.metrics.received] += len(data)
         super().data_received(data)
         if self._arriving is None and (self._in_request or self._is_idle()):
             self._arm_arriving()
@@ -166,6 +171,7 @@ class BoundedConnection(HttpToolsProtocol):
     def _refuse(self, error: ProblemError) -> None:
         """Answer with a problem document before there is a request, and end the connection."""
         status, body = problem_body(error, "")
+        self.metrics.add(REFUSALS, error.name)
         head = (
             f"HTTP/1.1 {status} {HTTPStatus(status).phrase}\r\n"
             f"content-type: {PROBLEM_MEDIA_TYPE}\r\ncontent-length: {len(body)}\r\n"
@@ -191,6 +197,6 @@ class BoundedConnection(HttpToolsProtocol):
                 cycle.message_event.set()
 
 
-def connections_within(limits: Settings) -> type[BoundedConnection]:
-    """Make the protocol class that holds connections to these settings."""
-    return type("Connection", (BoundedConnection,), {"limits": limits})
+def connections_within(limits: Settings, metrics: Metrics) -> type[BoundedConnection]:
+    """Make the protocol class that holds connections to these settings, and counts them."""
+    return type("Connection", (BoundedConnection,), {"limits": limits, "metrics": metrics})

@@ -1,0 +1,116 @@
+"""A request of an operation answered, here or in a worker thread, and what is seen of that."""
+
+import re
+import time
+from collections.abc import Iterable
+from typing import Any, Self
+
+import structlog
+from pydantic import ValidationError
+
+from halfangle_service.fields import RequestModel
+from halfangle_service.http.answers import AnyRequest, advisories_of
+from halfangle_service.http.finite import not_finite
+from halfangle_service.http.guards.heavy import HeavyWork
+from halfangle_service.http.requests import read_request
+from halfangle_service.http.watch.hook import request_id
+from halfangle_service.http.watch.metrics import ADVISORIES, SLOW, Metrics
+from halfangle_service.http.watch.shapes import shape_of
+from halfangle_service.operation import Operation
+from halfangle_service.settings import Settings
+
+AnyOperation = Operation[Any, Any]
+
+#: A stop or a caution as `operation.py` writes it; within a text its quotes are escaped.
+_COUNTED = frozenset({"stop", "caution"})
+_ADVICE = re.compile(rb'"code":"([a-z0-9-]+)","severity":"(stop|caution)"')
+
+
+def answer(operation: AnyOperation, body: bytes) -> bytes:
+    """Validate a JSON body and calculate.
+
+    Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
+    """
+    return answer_request(operation, read_request(operation, body))
+
+
+def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
+    """Calculate; raises Refusal for a request that cannot be fulfilled."""
+    try:
+        return operation.answer_json(request)
+    except (ArithmeticError, ValidationError) as error:
+        # A result that is not finite: the request's numbers are each within bounds, yet together
+        # they leave the range of floating point.
+        raise not_finite(operation, request) from error
+
+
+class Calculator:
+    """Answers requests, counts the stops and cautions of answers, and notes what took long.
+
+    `slow_milliseconds`: from when on the shape of a request is logged; 0: never.
+    """
+
+    def __init__(self, heavy: HeavyWork, metrics: Metrics, slow_milliseconds: float) -> None:
+        self.heavy = heavy
+        self._metrics = metrics
+        self._slow_seconds = slow_milliseconds / 1000.0 or float("inf")
+
+    @classmethod
+    def within(cls, settings: Settings, metrics: Metrics) -> Self:
+        """Make one that keeps to these settings."""
+        heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue, metrics)
+        return cls(heavy, metrics, settings.slow_milliseconds)
+
+    async def answer(
+        self, operation: AnyOperation, body: bytes, request: AnyRequest, *, row: bool = False
+    ) -> bytes:
+        """Answer a body, read already, of a request; `row` where it is one of a batch's rows."""
+        started = time.perf_counter()
+        try:
+            found = await self._calculated(operation, body, None if row else request)
+        finally:
+            seconds = time.perf_counter() - started
+            if seconds > self._slow_seconds:
+                self._note_slow(operation, body, seconds, request, row)
+        advice = advisories_of(found)
+        if advice != b"[]":
+            found_there = _ADVICE.findall(advice)
+            self.count_advice((severity.decode(), code.decode()) for code, severity in found_there)
+        return found
+
+    def count_advice(self, advice: Iterable[tuple[str, str]]) -> None:
+        """Count the stops and cautions of an answer, by severity and code."""
+        for severity, code in advice:
+            if severity in _COUNTED:
+                self._metrics.add(ADVISORIES, severity, code)
+
+    async def _calculated(
+        self, operation: AnyOperation, body: bytes, request: AnyRequest | None
+    ) -> bytes:
+        """Answer here where the work is light, in a worker thread where it is heavy."""
+        receive = None if request is None else request.receive
+        if operation.heavy is True:
+            return await self.heavy.run(receive, answer, operation, body)
+        if operation.heavy is False:
+            return answer(operation, body)
+        read = read_request(operation, body)
+        if operation.heavy(read):
+            return await self.heavy.run(receive, answer_request, operation, read)
+        return answer_request(operation, read)
+
+    def _note_slow(
+        self, operation: AnyOperation, body: bytes, seconds: float, request: AnyRequest, row: bool
+    ) -> None:
+        self._metrics.add(SLOW)
+        try:
+            shape = shape_of(body)
+        except (ValueError, RecursionError):
+            shape = {"bytes": len(body)}
+        structlog.get_logger("halfangle.slow").warning(
+            "slow",
+            operation=operation.name,
+            milliseconds=round(seconds * 1000.0, 1),
+            row=row,
+            request_id=request_id(request.scope),
+            shape=shape,
+        )
