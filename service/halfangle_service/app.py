@@ -39,7 +39,7 @@ from halfangle_service.http.routes import (
     reading,
     table_routes,
 )
-from halfangle_service.http.watch.hook import Watch, Watched
+from halfangle_service.http.watch.hook import Traced, Watch, note_start
 from halfangle_service.http.watch.metrics import GC_RUNS, GC_SECONDS, Metrics
 from halfangle_service.http.watch.processes import GarbageTimes
 from halfangle_service.http.watch.traces import Tracing, is_traced, require_tracing
@@ -90,17 +90,19 @@ def application(
         log=(log or sys.stderr.buffer) if logged else None,
         vary=bool(settings.cors_origins),
     )
-    middleware = [DefineMiddleware(Watched, watch=watch)]
+    traced = is_traced(settings)
+    middleware = [DefineMiddleware(Traced, watch=watch)] if traced else []
     door = Door(settings, metrics, Paces()) if settings.asks_for_keys else None
     if door is not None:
         middleware.append(key_check(door))
     return Litestar(
         [*routes, *_health(metrics, door)],
+        before_request=note_start,
         before_send=[watch],
         cors_config=_cors(settings.cors_origins),
         exception_handlers=EXCEPTION_HANDLERS,
         logging_config=None,
-        lifespan=[partial(_garbage_and_spans, watch, traced=is_traced(settings))],
+        lifespan=[partial(_garbage_and_spans, watch, traced=traced)],
         middleware=middleware,
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,

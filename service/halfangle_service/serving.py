@@ -6,6 +6,8 @@ import socket
 import sys
 from collections.abc import Iterable
 from contextlib import suppress
+from itertools import chain
+from typing import Any
 
 import uvicorn
 from litestar import Litestar
@@ -36,7 +38,7 @@ def serve(in_force: InForce) -> int:
     # First what may be refused; then what takes an address from others.
     application = create_app(settings, log, metrics)
     try:
-        sockets = listening(settings.host, settings.port)
+        sockets = listening(settings.host, settings.port, settings.workers)
     except OSError as error:
         where = {"host": settings.host, "port": settings.port}
         announce(settings.log_level, "error", "cannot listen", **where, detail=str(error))
@@ -47,7 +49,7 @@ def serve(in_force: InForce) -> int:
         "serving",
         release=__version__,
         python=sys.version.split()[0],
-        addresses=[_address(one) for one in sockets],
+        addresses=[_address(one) for one in sockets[0]],
         process=os.getpid(),
         settings=not_default(in_force),
     )
@@ -55,11 +57,15 @@ def serve(in_force: InForce) -> int:
     def work(place: int) -> int:
         metrics.begin(place)
         metrics.add(STARTS)
-        return _serve_here(application, sockets, log, settings, metrics)
+        own = sockets[place]
+        for one in chain.from_iterable(sockets):
+            if one not in own:
+                one.close()
+        return _serve_here(application, own, log, settings, metrics)
 
     if settings.workers == 1:
         return work(0)
-    return Workers(work, sockets, settings).run()
+    return Workers(work, chain.from_iterable(sockets), settings).run()
 
 
 def _serve_here(
@@ -94,25 +100,43 @@ def _serve_here(
     return 0
 
 
-def listening(host: str, port: int) -> list[socket.socket]:
-    """Listen on every address of a host, on one port of it; raises OSError where that fails."""
+def listening(host: str, port: int, workers: int) -> list[list[socket.socket]]:
+    """Listen on every address of a host, on one port of it; gives the sockets of each worker.
+
+    On Linux each has sockets of its own, among which the system shares connections out: of one
+    that all take from, the first that wakes takes whatever waits, and the others idle. This process
+    holds them too, so that what waits for a worker that died is answered by the next in its place.
+
+    Raises OSError where an address is taken.
+    """
     found = socket.getaddrinfo(host or None, port, type=socket.SOCK_STREAM, flags=socket.AI_PASSIVE)
-    sockets: list[socket.socket] = []
+    apart = workers > 1 and sys.platform == "linux"
+    made: list[list[socket.socket]] = [[] for _ in range(workers)]
     try:
         for family, _, _, _, address in dict.fromkeys(found):
-            place = (address[0], port or (sockets[0].getsockname()[1] if sockets else 0))
-            sockets.append(_bound(family, (*place, *address[2:])))
+            if apart:
+                # Sockets that share a port would share it with another service of this user, too.
+                _bound(family, address, shared=False).close()
+            for place, sockets in enumerate(made):
+                if place and not apart:
+                    sockets.append(made[0][-1])
+                    continue
+                first = made[0][0].getsockname()[1] if made[0] else port
+                at = (address[0], first, *address[2:])
+                sockets.append(_bound(family, at, shared=apart))
     except OSError:
-        for one in sockets:
+        for one in chain.from_iterable(made):
             one.close()
         raise
-    return sockets
+    return made
 
 
-def _bound(family: int, address: tuple[object, ...]) -> socket.socket:
+def _bound(family: int, address: tuple[Any, ...], *, shared: bool) -> socket.socket:
     made = socket.socket(family, socket.SOCK_STREAM)
     try:
         made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        if shared:
+            made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEPORT, 1)
         if family == socket.AF_INET6:
             made.setsockopt(socket.IPPROTO_IPV6, socket.IPV6_V6ONLY, 1)
         made.bind(address)

@@ -1,8 +1,8 @@
 """Several processes that serve one port: begun as copies of a ready one, kept at their number.
 
 The application is made once, before: a copy begins in a few milliseconds and shares what never
-changes. All take connections from one socket, so what waits there while a worker ends is taken by
-the next one that is free. One that ends unasked is begun again; what it counted stands.
+changes. One that ends unasked is begun again in its place, where its callers wait for it; what it
+counted stands.
 """
 
 import gc

@@ -22,6 +22,8 @@ from halfangle_service.settings import Settings
 AnyOperation = Operation[Any, Any]
 
 #: A stop or a caution as `operation.py` writes it; within a text its quotes are escaped.
+#: What stands in an answer that advises nothing; found faster than the advisories are.
+_NOTHING_ADVISED = b',"advisories":[],"basis":{"relations":'
 _COUNTED = frozenset({"stop", "caution"})
 _ADVICE = re.compile(rb'"code":"([a-z0-9-]+)","severity":"(stop|caution)"')
 
@@ -67,14 +69,16 @@ class Calculator:
         """Answer a body, read already, of a request; `row` where it is one of a batch's rows."""
         started = time.perf_counter()
         try:
-            found = await self._calculated(operation, body, None if row else request)
+            if operation.heavy is False:
+                found = answer(operation, body)
+            else:
+                found = await self._heavy(operation, body, None if row else request)
         finally:
             seconds = time.perf_counter() - started
             if seconds > self._slow_seconds:
                 self._note_slow(operation, body, seconds, request, row)
-        advice = advisories_of(found)
-        if advice != b"[]":
-            found_there = _ADVICE.findall(advice)
+        if _NOTHING_ADVISED not in found:
+            found_there = _ADVICE.findall(advisories_of(found))
             self.count_advice((severity.decode(), code.decode()) for code, severity in found_there)
         return found
 
@@ -84,16 +88,15 @@ class Calculator:
             if severity in _COUNTED:
                 self._metrics.add(ADVISORIES, severity, code)
 
-    async def _calculated(
+    async def _heavy(
         self, operation: AnyOperation, body: bytes, request: AnyRequest | None
     ) -> bytes:
-        """Answer here where the work is light, in a worker thread where it is heavy."""
+        """Answer in a worker thread, or here where just this request is light."""
         receive = None if request is None else request.receive
         if operation.heavy is True:
             return await self.heavy.run(receive, answer, operation, body)
-        if operation.heavy is False:
-            return answer(operation, body)
         read = read_request(operation, body)
+        assert callable(operation.heavy)  # noqa: S101  neither True nor False
         if operation.heavy(read):
             return await self.heavy.run(receive, answer_request, operation, read)
         return answer_request(operation, read)

@@ -53,7 +53,9 @@ class BoundedConnection(HttpToolsProtocol):
         self._arm_arriving()
 
     def connection_lost(self, exc: Exception | None) -> None:
-        """Forget the connection."""
+        """Forget the connection, and what it was to be answered."""
+        waiting = sum(not cycle.response_complete for cycle in self._unanswered)
+        self.metrics.cells.numbers[self.metrics.in_flight] -= waiting
         self.metrics.cells.numbers[self.metrics.connections] -= 1.0
         self._disarm_arriving()
         self._disarm_leaving()
@@ -79,6 +81,7 @@ class BoundedConnection(HttpToolsProtocol):
         super().on_headers_complete()
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
+        self.metrics.cells.numbers[self.metrics.in_flight] += 1.0
         cycle = self.cycle
         told: Any = cycle.scope.setdefault("extensions", {})
         told[CALLER_LEFT] = lambda: cycle.disconnected
@@ -103,6 +106,7 @@ class BoundedConnection(HttpToolsProtocol):
     def on_response_complete(self) -> None:
         """An answer has been written; it must be taken in time."""
         super().on_response_complete()
+        self.metrics.cells.numbers[self.metrics.in_flight] -= 1.0
         if self.transport.get_write_buffer_size() > _SMALL_ANSWER:
             self._arm_leaving()
 

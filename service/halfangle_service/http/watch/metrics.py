@@ -51,7 +51,9 @@ SECONDS = Family(
     "Time from finding the route of a request to the begin of its answer.",
     ("route",),
 )
-IN_FLIGHT = Family("halfangle_requests_in_flight", "gauge", "Requests that are being answered.")
+IN_FLIGHT = Family(
+    "halfangle_requests_in_flight", "gauge", "Requests that came and are not answered."
+)
 HEAVY_WAITING = Family("halfangle_heavy_waiting", "gauge", "Heavy work that waits for its turn.")
 HEAVY_RUNNING = Family("halfangle_heavy_running", "gauge", "Heavy work that is being done.")
 HEAVY_WAIT = Family(
