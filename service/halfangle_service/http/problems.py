@@ -47,6 +47,7 @@ PROBLEM_TYPES: dict[str, tuple[int, str]] = {
     "no-such-value": (422, "The result holds no such single value"),
     "stopped": (422, "The answer says stop: do not run this"),
     "not-finite": (422, "The numbers lead out of the range of arithmetic"),
+    "too-many-requests": (429, "The key asks too often"),
     "internal-error": (500, "The service failed"),
     "not-installed": (501, "This installation lacks what makes the form asked for"),
     "overloaded": (503, "The service has too much to do"),

@@ -7,10 +7,8 @@ from typing import Any, Generic, TypeVar
 from anyio import to_thread
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp, Receive
-from pydantic import ValidationError
+from litestar.types import ASGIApp
 
-from halfangle_service.fields import RequestModel
 from halfangle_service.http.answers import (
     JSON,
     AnyRequest,
@@ -21,10 +19,9 @@ from halfangle_service.http.answers import (
     require_accepts,
     require_json_body,
 )
+from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.cells import FIELD, KEY, VALUE_PATH, answer_to_cell, cell_at, cell_of
-from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import ProblemError, nearest, pointer_to
 from halfangle_service.http.query import (
     Pairs,
@@ -34,47 +31,13 @@ from halfangle_service.http.query import (
     read_pairs,
     refuse_more,
 )
-from halfangle_service.http.requests import read_request
 from halfangle_service.http.routings import csv_routes
 from halfangle_service.http.sheets import sheet_routes
-from halfangle_service.operation import Operation, PublishedTable
+from halfangle_service.operation import PublishedTable
 from halfangle_service.settings import Settings
 
-AnyOperation = Operation[Any, Any]
 AnyTable = PublishedTable[Any]
 Made = TypeVar("Made")
-
-
-def answer(operation: AnyOperation, body: bytes) -> bytes:
-    """Validate a JSON body and calculate.
-
-    Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
-    """
-    return answer_request(operation, read_request(operation, body))
-
-
-def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
-    """Calculate; raises Refusal for a request that cannot be fulfilled."""
-    try:
-        return operation.answer_json(request)
-    except (ArithmeticError, ValidationError) as error:
-        # A result that is not finite: the request's numbers are each within bounds, yet together
-        # they leave the range of floating point.
-        raise not_finite(operation, request) from error
-
-
-async def calculated(
-    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive | None
-) -> bytes:
-    """Answer here where the work is light, in a worker thread where it is heavy."""
-    if operation.heavy is True:
-        return await heavy.run(receive, answer, operation, body)
-    if operation.heavy is False:
-        return answer(operation, body)
-    request = read_request(operation, body)
-    if operation.heavy(request):
-        return await heavy.run(receive, answer_request, operation, request)
-    return answer_request(operation, request)
 
 
 Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
@@ -91,29 +54,29 @@ def reading(
 
 
 def operation_routes(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+    operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
 ) -> list[HTTPRouteHandler]:
     """Make the routes of all operations: POST each, GET where the request is flat.
 
     And of their sheets, and of the routing's lines, which are made by the same workers.
     """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
-    routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
-    sheets = sheet_routes(operations, heavy, bodies, settings)
-    lines = csv_routes(operations, heavy, bodies)
+    routes = [_operation_route(o, calculator, bodies, settings) for o in operations.values()]
+    sheets = sheet_routes(operations, calculator, bodies, settings)
+    lines = csv_routes(operations, calculator, bodies)
     return [*routes, *sheets, *lines]
 
 
 def _operation_route(
-    operation: AnyOperation, heavy: HeavyWork, bodies: Bodies, settings: Settings
+    operation: AnyOperation, calculator: Calculator, bodies: Bodies, settings: Settings
 ) -> HTTPRouteHandler:
     """Make the one route of an operation: of two on one path, OPTIONS would name the first's."""
-    by_body = _by_body(operation, heavy, bodies)
+    by_body = _by_body(operation, calculator, bodies)
     fields = query_fields(operation.request)
     if fields is None:
         methods, handler = [HttpMethod.POST], by_body
     else:
-        by_query = _by_query(operation, fields, heavy, settings)
+        by_query = _by_query(operation, fields, calculator, settings)
 
         async def handler(request: AnyRequest) -> ASGIApp:
             return await (by_body if request.method == "POST" else by_query)(request)
@@ -124,7 +87,7 @@ def _operation_route(
     )(handler)
 
 
-def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handler:
+def _by_body(operation: AnyOperation, calculator: Calculator, bodies: Bodies) -> Handler:
     """Make the handler of POST."""
 
     async def calculate(request: AnyRequest) -> ASGIApp:
@@ -132,7 +95,7 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handl
         require_accepts(request, JSON)
         body = await bodies.read(request)
         try:
-            return answer_of(await calculated(operation, body, heavy, request.receive))
+            return answer_of(await calculator.answer(operation, body, request))
         finally:
             bodies.release(body)
 
@@ -140,7 +103,10 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handl
 
 
 def _by_query(
-    operation: AnyOperation, fields: Mapping[str, QueryField], heavy: HeavyWork, settings: Settings
+    operation: AnyOperation,
+    fields: Mapping[str, QueryField],
+    calculator: Calculator,
+    settings: Settings,
 ) -> Handler:
     """Make the handler of GET for an operation whose request is flat."""
 
@@ -148,7 +114,7 @@ def _by_query(
         cell, asked = cell_of(read_pairs(request.scope["query_string"]), fields)
 
         async def content() -> bytes:
-            return await calculated(operation, body_of(asked, fields), heavy, request.receive)
+            return await calculator.answer(operation, body_of(asked, fields), request)
 
         if cell is not None:
             return await answer_to_cell(request, cell, content, settings)
@@ -161,7 +127,7 @@ def _by_query(
 def value_route(
     operations: Mapping[str, AnyOperation],
     tables: Iterable[AnyTable],
-    heavy: HeavyWork,
+    calculator: Calculator,
     settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route of values of any answer, or of any row; their own routes give JSON."""
@@ -177,7 +143,7 @@ def value_route(
 
         async def content() -> bytes:
             if operation is not None:
-                return await calculated(operation, body_of(asked, fields), heavy, request.receive)
+                return await calculator.answer(operation, body_of(asked, fields), request)
             if name in rows:
                 return await rows[name].answer(_key_of(asked))
             raise ProblemError(

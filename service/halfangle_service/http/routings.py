@@ -1,7 +1,6 @@
 """A routing as CSV: a sub-address of the operation's own, for systems that take in files."""
 
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Mapping, Sequence
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
@@ -10,24 +9,21 @@ from pydantic import Field, ValidationError
 
 from halfangle_service import __version__
 from halfangle_service.fields import RequestModel
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.http.answers import (
     AnyRequest,
-    Headers,
     answer_of,
     require_accepts,
     require_json_body,
 )
+from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import headed
 from halfangle_service.http.problems import problem_of_validation
 from halfangle_service.http.query import query_fields, read_query
 from halfangle_service.http.requests import read_request
-from halfangle_service.operation import Operation
 from halfangle_service.sheets.routing import Delimiter, routing_csv
-
-AnyOperation = Operation[Any, Any]
 
 #: The one operation whose answer is lines of a file.
 ROUTING = "jobs.routing"
@@ -44,21 +40,24 @@ class CsvChoice(RequestModel):
 
 
 def csv_routes(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, bodies: Bodies
+    operations: Mapping[str, AnyOperation], calculator: Calculator, bodies: Bodies
 ) -> list[HTTPRouteHandler]:
     """The route of the routing's lines; none where the routing is not served."""
-    return [_route(operations[ROUTING], heavy, bodies)] if ROUTING in operations else []
+    return [_route(operations[ROUTING], calculator, bodies)] if ROUTING in operations else []
 
 
-def _route(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> HTTPRouteHandler:
+def _route(operation: AnyOperation, calculator: Calculator, bodies: Bodies) -> HTTPRouteHandler:
     async def lines(request: AnyRequest) -> ASGIApp:
         chosen = _chosen(request.scope["query_string"])
         require_json_body(request)
         require_accepts(request, CSV.partition(";")[0])
         body = await bodies.read(request)
         try:
-            content, headers = await heavy.run(request.receive, _made, operation, body, chosen)
-            return answer_of(content, CSV, headers)
+            content, advisories = await calculator.heavy.run(
+                request.receive, _made, operation, body, chosen
+            )
+            calculator.count_advice((one.severity, one.code) for one in advisories)
+            return answer_of(content, CSV, headed(advisories))
         finally:
             bodies.release(body)
 
@@ -79,8 +78,10 @@ def _chosen(query: bytes) -> CsvChoice:
         raise problem_of_validation(error, body, CsvChoice.model_fields) from None
 
 
-def _made(operation: AnyOperation, body: bytes, chosen: CsvChoice) -> tuple[bytes, Headers]:
-    """The lines, and the header that tells what the answer advises."""
+def _made(
+    operation: AnyOperation, body: bytes, chosen: CsvChoice
+) -> tuple[bytes, Sequence[Advisory]]:
+    """The lines, and what the answer advises."""
     request = read_request(operation, body)
     try:
         outcome = operation.outcome(request)
@@ -90,4 +91,4 @@ def _made(operation: AnyOperation, body: bytes, chosen: CsvChoice) -> tuple[byte
     lines = routing_csv(
         outcome.result, outcome.advisories, fingerprint, __version__, chosen.delimiter
     )
-    return lines.encode(), headed(outcome.advisories)
+    return lines.encode(), outcome.advisories

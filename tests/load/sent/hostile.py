@@ -183,7 +183,7 @@ class Storm:
                         "box.size=1;2&box.mark=1",
                         "box=1&box.size=1;2",
                     )
-                )  # fmt: skip
+                )
             )
         if self._chance.random() < 0.6:
             picks = ("height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "",

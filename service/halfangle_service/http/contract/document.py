@@ -28,6 +28,7 @@ from halfangle_service.http.cells import (
 from halfangle_service.http.contract.batches import BATCHES, batch_operation
 from halfangle_service.http.contract.common import (
     API_KEY,
+    BASIC,
     EXAMPLE_PATH,
     HEADERS,
     SECURITY_SCHEMES,
@@ -126,7 +127,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         "openapi": "3.1.0",
         "info": information(_INTRODUCTION),
         "servers": [{"url": "/", "description": "The installation that serves this document."}],
-        "security": [{}, {API_KEY: []}],
+        "security": [{}, {API_KEY: []}, {BASIC: []}],
         "tags": described_tags(topics) + TAGS,
         "paths": paths,
         "components": {
