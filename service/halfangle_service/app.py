@@ -34,7 +34,9 @@ from halfangle_service.http.routes import (
     operation_routes,
     reading,
     table_routes,
+    value_route,
 )
+from halfangle_service.http.tables.routes import table_route
 from halfangle_service.http.watch import Metrics, Watch, note_start
 from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
@@ -124,7 +126,9 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
     yield from operation_routes(operations, heavy, settings)
+    yield value_route(operations, load_registry().tables, heavy, settings)
     yield batch_route(operations, heavy, settings)
+    yield table_route(operations, heavy, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

@@ -19,8 +19,15 @@ from halfangle_client.cli.contract import (
 from halfangle_client.cli.files.filling import fill_command
 from halfangle_client.cli.files.sheets import sheet_command
 from halfangle_client.cli.helping import Speaking
+from halfangle_client.cli.picks import stops_of
 from halfangle_client.cli.status import DONE
-from halfangle_client.cli.topics import answer_options, ask, service_of, service_options
+from halfangle_client.cli.topics import (
+    answer_options,
+    ask,
+    require_pick,
+    service_of,
+    service_options,
+)
 from halfangle_client.cli.words import from_file, from_words, put
 
 if TYPE_CHECKING:
@@ -63,13 +70,15 @@ def _run_call(
     input_file: str | None,
     as_json: bool,  # noqa: ARG001 -- JSON it is, said or not
     pick: str | None,
+    separator: str | None,
     url: str | None,
     seconds: float | None,
 ) -> int:
+    require_pick(pick, separator)
     called = _named(name)
     request = put(from_file(input_file), from_words(words))
     answer = ask(called, request, url, seconds)
-    return answers.give(called, request, answer, as_json=True, pick=pick)
+    return answers.give(called, request, answer, as_json=True, pick=pick, separator=separator)
 
 
 def _named(name: str) -> Operation:
@@ -99,7 +108,7 @@ def _run_plan(file: str, url: str | None, seconds: float | None) -> int:
     from halfangle_client.plan import plan_text  # noqa: PLC0415
 
     screen.say(plan_text(models.JobPlanAnswer.model_validate(answer), request, screen.shown))
-    return answers.told_of_stops(answers.stops_of(answer))
+    return answers.told_of_stops(stops_of(answer))
 
 
 def _demo() -> click.Command:
