@@ -34,7 +34,7 @@ from halfangle_client.fill.errors import (
 )
 from halfangle_client.fill.filling import Filled, Filling, Tried
 from halfangle_client.fill.mapping import FillMap, read_map, written_map
-from halfangle_client.rows import Progress
+from halfangle_client.rows.keeping import Progress
 
 if TYPE_CHECKING:
     from halfangle_client import Halfangle

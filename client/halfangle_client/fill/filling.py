@@ -18,14 +18,15 @@ from halfangle_client.fill.mapping import FillMap
 from halfangle_client.fill.results import outcome_of
 from halfangle_client.fill.saving import require_apart, save_whole, side_file_of
 from halfangle_client.fill.settled import Settled, operation_of, settle
-from halfangle_client.rows import Outcomes, Progress
+from halfangle_client.rows import Outcomes
+from halfangle_client.rows.keeping import Progress
 
 if TYPE_CHECKING:
     from halfangle_client import Halfangle
 
 ANSWERED, CAUTIONED, STOPPED, REFUSED = "answered", "cautioned", "stopped", "refused"
 #: Rows asked for between two writings of the side file.
-_PART, _HEAVY_PART = 1000, 50
+_PART, _HEAVY_PART = 4000, 100
 #: Refusals that are of the request itself, and would come again.
 _OF_THE_ROW = frozenset({400, 413, 422})
 _GLOSSARY: Endpoint[bytes] = Endpoint("glossary", "GET", "/glossary.json", bytes)

@@ -232,7 +232,7 @@ def test_a_disk_that_fills(live: Halfangle, tmp_path: Path, room: int) -> None:
     root = Path(__file__).resolve().parents[3]
     environment = {
         "PYTHONPATH": str(root / "client"),
-        "HALFANGLE_URL": live._manners.base_url,
+        "HALFANGLE_URL": live._manners.addresses.first,
         "PYTHONDONTWRITEBYTECODE": "1",
     }
     done = subprocess.run(

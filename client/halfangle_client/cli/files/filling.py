@@ -1,7 +1,7 @@
 """The command `fill`: the rows of a workbook, or of a .csv, filled with answers."""
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -18,7 +18,7 @@ from halfangle_client.cli.words import Word, free_value
 if TYPE_CHECKING:
     from halfangle_client import Halfangle
     from halfangle_client.fill import Filled, Filling, FillMap
-    from halfangle_client.rows import Progress
+    from halfangle_client.rows.keeping import Progress
 
 _HELP = f"""Fill each row of a sheet with what an operation answers to it, into another file.
 
@@ -48,7 +48,9 @@ def fill_command() -> click.Command:
             click.Option(["--dry-run"], is_flag=True, help="Show the map and what the first rows "
                          "come to; write nothing."),
             click.Option(["--overwrite"], is_flag=True, help="Replace TARGET if it is there."),
-            *service_options(),
+            click.Option(["--url", "url"], multiple=True, help="Address of the service, again for "
+                         "each of several that are alike; else HALFANGLE_URL."),
+            *(option for option in service_options() if option.name != "url"),
         ],
         help=_HELP,
         short_help="Fill the rows of a workbook (.xlsx, .xlsm, .ods) or .csv with answers.",
@@ -88,7 +90,7 @@ def _run(
     map_file: str | None,
     dry_run: bool,
     overwrite: bool,
-    url: str | None,
+    url: tuple[str, ...],
     seconds: float | None,
     **said: Any,
 ) -> int:
@@ -119,15 +121,16 @@ def _run(
 
 
 @contextmanager
-def _client(url: str | None, seconds: float | None) -> "Iterator[Halfangle]":
+def _client(urls: Sequence[str], seconds: float | None) -> "Iterator[Halfangle]":
     from halfangle_client import Halfangle  # noqa: PLC0415 -- loads HTTP
 
-    manners = service_of(url, seconds).manners()
+    services = [service_of(url, seconds) for url in urls or (None,)]
+    manners = [service.manners() for service in services]
     with Halfangle(
-        manners.base_url,
-        api_key=manners.api_key,
-        timeout_seconds=manners.timeout_seconds,
-        heavy_timeout_seconds=manners.heavy_timeout_seconds,
+        [one.addresses.first for one in manners],
+        api_key=manners[0].api_key,
+        timeout_seconds=manners[0].timeout_seconds,
+        heavy_timeout_seconds=manners[0].heavy_timeout_seconds,
     ) as client:
         yield client
 
