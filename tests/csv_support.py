@@ -14,7 +14,7 @@ CSV = "text/csv"
 SAID = ("advisories", "problem")
 
 
-def as_csv(rows: Iterable[Sequence[Any]], *, delimiter: str = ",", line_end: str = "\r\n") -> bytes:
+def as_csv(rows: Iterable[Iterable[Any]], *, delimiter: str = ",", line_end: str = "\r\n") -> bytes:
     """Rows as Python's own module writes them."""
     out = io.StringIO(newline="")
     csv.writer(out, delimiter=delimiter, lineterminator=line_end).writerows(rows)
