@@ -3,7 +3,7 @@
 import csv
 import io
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 from urllib.parse import urlencode
 
@@ -14,7 +14,7 @@ CSV = "text/csv"
 SAID = ("advisories", "problem")
 
 
-def as_csv(rows: Iterable[Sequence[Any]], *, delimiter: str = ",", line_end: str = "\r\n") -> bytes:
+def as_csv(rows: Iterable[Iterable[Any]], *, delimiter: str = ",", line_end: str = "\r\n") -> bytes:
     """Rows as Python's own module writes them."""
     out = io.StringIO(newline="")
     csv.writer(out, delimiter=delimiter, lineterminator=line_end).writerows(rows)

@@ -16,6 +16,7 @@ from halfangle_service.http.batches.model import BATCHES_PATH
 from halfangle_service.http.cells import VALUE_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routings import ROUTING
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.registry import load_registry
 from halfangle_service.sheets.made import WITH_SHEET
 from http_support import (
@@ -111,8 +112,8 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Operations, tables, sheets, lines, batches and single values have their paths in it."""
-    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    """Operations, tables, sheets, lines, batches, CSV and single values have their paths there."""
+    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH, TABLES_PATH}
     expected |= {f"{OPERATIONS[ROUTING].path}/csv"}
     expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}

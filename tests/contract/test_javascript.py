@@ -71,8 +71,8 @@ ajv.addFormat("angle", true);
 ajv.addSchema({$id: "contract", components: document.components}, "contract");
 const found = {};
 for (const [path, item] of Object.entries(document.paths)) {
-  // Sheets and lines are asked for as the answer is; rows of a batch are of any operation.
-  if (!item.post || /\\/(sheet|csv|batches)$/.test(path)) continue;
+  // Sheets and lines are asked for as the answer is; rows of a batch or table are of any operation.
+  if (!item.post || /\\/(sheet|csv|batches|{operation})$/.test(path)) continue;
   const content = item.post.requestBody.content["application/json"];
   try {
     const validate = ajv.compile({$ref: "contract" + content.schema.$ref});
