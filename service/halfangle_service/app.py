@@ -23,6 +23,7 @@ from halfangle_service.http.contract.document import (
     glossary_json,
 )
 from halfangle_service.http.contract.samples import sample_answer
+from halfangle_service.http.curves.routes import curve_route
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
@@ -125,6 +126,7 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
     yield from operation_routes(operations, heavy, settings)
     yield batch_route(operations, heavy, settings)
+    yield curve_route(operations, heavy, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

@@ -114,7 +114,9 @@ def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcom
             for name, (values, as_text) in sort.numbers.items()
         }
         try:
-            outcome = operation.outcome(request.model_copy(update=columns))
+            # What leaves the range of arithmetic is found in the result, as for one row.
+            with np.errstate(all="ignore"):
+                outcome = operation.outcome(request.model_copy(update=columns))
         except Parting as parting:
             # Not worked out twice: what was worked out before the rows parted.
             for part in (np.flatnonzero(parting.where), np.flatnonzero(~parting.where)):

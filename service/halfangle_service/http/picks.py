@@ -32,7 +32,7 @@ def pick_value(answer: bytes, path: str, asked_as: str) -> tuple[bytes, Headers]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
     value = _value_at(whole["result"], path, asked_as)
     # A judgement that says yes is of a part only where the answer says stop.
-    if not _judges(path) or value in YES:
+    if not judges(path) or value in YES:
         _refuse_at_stop(advisories, asked_as)
     text = value if isinstance(value, str) else json.dumps(value)
     return text.encode(), headers
@@ -59,10 +59,10 @@ def _value_at(value: Any, path: str, asked_as: str) -> str | float | bool | None
     return single
 
 
-def _judges(path: str) -> bool:
+def judges(path: str) -> bool:
     """True where a path leads to a judgement.
 
-    >>> _judges("forecast"), _judges("checks.0.verdict"), _judges("tir_forecast"), _judges("tir")
+    >>> judges("forecast"), judges("checks.0.verdict"), judges("tir_forecast"), judges("tir")
     (True, True, True, False)
     """
     name = path.rpartition(".")[2]

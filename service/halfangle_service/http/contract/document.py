@@ -26,6 +26,7 @@ from halfangle_service.http.contract.common import (
     problem_types,
     responses,
 )
+from halfangle_service.http.contract.curves import CURVES, curve_operation
 from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
@@ -44,6 +45,7 @@ from halfangle_service.http.contract.shorter import (
     with_nulls_in_types,
     with_whole_bounds,
 )
+from halfangle_service.http.curves.model import CURVES_PATH, CurveAnswer, CurveRequest
 from halfangle_service.http.problems import Problem
 from halfangle_service.http.query import FIELD, PICK, VALUE_PATH, query_fields
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
@@ -61,6 +63,7 @@ GLOSSARY_PATH = "/glossary.json"
 TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
     {"name": BATCHES, "description": "Rows of any operations in one request."},
+    {"name": CURVES, "description": "An operation over a range of its numbers, as arrays."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
 _INTRODUCTION = (
@@ -88,6 +91,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     for table in tables:
         paths.update(_table_items(table))
     paths[BATCHES_PATH] = {"post": batch_operation()}
+    paths[CURVES_PATH] = {"post": curve_operation(operations)}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
     paths.update(sheet_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
@@ -163,6 +167,8 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
         (Problem, "serialization"),
         (BatchRequest, "validation"),
         (BatchAnswer, "serialization"),
+        (CurveRequest, "validation"),
+        (CurveAnswer, "serialization"),
     ]
     asked: list[Place] = []
     for operation in operations:
@@ -189,6 +195,7 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
         "summary": operation.title,
         "description": _description(operation),
         **({"x-heavy": True} if operation.heavy else {}),
+        **({"x-columns": True} if operation.columns else {}),
     }
     content = {
         "schema": {"$ref": REFERENCE.format(model=operation.request.__name__)},
