@@ -36,6 +36,7 @@ from halfangle_service.http.routes import (
     reading,
     table_routes,
 )
+from halfangle_service.http.tables.routes import table_route
 from halfangle_service.http.watch import Metrics, Watch, note_start
 from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
@@ -127,6 +128,7 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
     yield from operation_routes(operations, heavy, settings)
     yield batch_route(operations, heavy, settings)
     yield curve_route(operations, heavy, settings)
+    yield table_route(operations, heavy, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

@@ -15,6 +15,7 @@ from halfangle_service.fields.glossary import glossary
 from halfangle_service.http.batches.model import BATCHES_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.registry import load_registry
 from halfangle_service.sheets.made import WITH_SHEET
 from http_support import (
@@ -107,8 +108,8 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Operations, tables, sheets, batches and single values have their paths in the contract."""
-    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    """Operations, tables, sheets, batches, CSV and single values have their paths there."""
+    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH, TABLES_PATH}
     expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected

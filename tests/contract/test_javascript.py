@@ -71,8 +71,8 @@ ajv.addFormat("angle", true);
 ajv.addSchema({$id: "contract", components: document.components}, "contract");
 const found = {};
 for (const [path, item] of Object.entries(document.paths)) {
-  // A sheet is asked for as its answer is; rows of a batch are requests of any operation.
-  if (!item.post || /\\/(sheet|batches)$/.test(path)) continue;
+  // A sheet is asked for as its answer is; rows of a batch or a table are of any operation.
+  if (!item.post || /\\/(sheet|batches|{operation})$/.test(path)) continue;
   const content = item.post.requestBody.content["application/json"];
   try {
     const validate = ajv.compile({$ref: "contract" + content.schema.$ref});

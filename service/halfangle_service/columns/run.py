@@ -24,9 +24,8 @@ from halfangle_service.trade.columns import (
     Parting,
     Tape,
     TextColumn,
-    in_pieces,
 )
-from halfangle_service.trade.decimals import perhaps_noisy, without_noise
+from halfangle_service.trade.decimals import all_without_noise, without_noise
 
 AnyOperation = Operation[Any, Any]
 #: What an answer advises: severity and code of each, in its order.
@@ -44,13 +43,14 @@ class AnsweredColumns:
 
     `columns` by the flat names of the result (`flat_fields`): numbers as float64, NaN where the
     answer says null; all else as Python's own in an array of objects, None for null. `advised` are
-    the lists of advisories that occur (severity and code), the empty one first; `advised_of` says
-    which of them is a row's. `left` are rows of which nothing is said here: the row form answers
-    or refuses them.
+    the lists of advisories that occur, the empty one first; `advised_of` says which of them is a
+    row's, and `messages` holds their words, in which `SOME_FIGURE` stands for a figure of each
+    row's own. `left` are rows of which nothing is said here: the row form answers or refuses them.
     """
 
     columns: Mapping[str, NDArray[Any]]
     advised: tuple[Advised, ...]
+    messages: tuple[tuple[str, ...], ...]
     advised_of: Places
     left: Bools
 
@@ -72,7 +72,7 @@ def columns_of(
     fields = flat_fields(operation.result)
     chosen = [fields[name] for name in (fields if wanted is None else wanted)]
     columns: dict[str, NDArray[Any]] = {f.name: _empty(f, asked.rows) for f in chosen}
-    advised: dict[Advised, int] = {(): 0}
+    advised: dict[tuple[Advised, tuple[str, ...]], int] = {((), ()): 0}
     advised_of = np.zeros(asked.rows, dtype=np.intp)
     left = np.ones(asked.rows, dtype=np.bool_)
     for sort in asked.sorts():
@@ -84,9 +84,11 @@ def columns_of(
             for name, values in parts.items():
                 columns[name][rows] = values
             said: Advised = tuple((a.severity, a.code) for a in outcome.advisories)
-            advised_of[rows] = advised.setdefault(said, len(advised))
+            words = tuple(a.message for a in outcome.advisories)
+            advised_of[rows] = advised.setdefault((said, words), len(advised))
             left[rows] = ~fine
-    return AnsweredColumns(columns, tuple(advised), advised_of, left)
+    said_of, words_of = zip(*advised, strict=True)
+    return AnsweredColumns(columns, said_of, words_of, advised_of, left)
 
 
 def _empty(field: FlatField, rows: int) -> NDArray[Any]:
@@ -169,12 +171,12 @@ def _as_answered(values: Floats, field: FlatField) -> NDArray[Any]:
     """Numbers as an answer writes them: without noise, whole where they count."""
     if field.kind == "count":
         return np.array([int(value) for value in values.tolist()], dtype=object)
-    places = np.flatnonzero(in_pieces(perhaps_noisy, values))
-    if len(places):
-        values = values.copy()
-        for place in places.tolist():
-            values[place] = float(without_noise(to_json(float(values[place]))))
-    return values
+    settled, doubtful = all_without_noise(values)
+    if len(doubtful):
+        settled = settled.copy()
+        for place in doubtful.tolist():
+            settled[place] = float(without_noise(to_json(float(values[place]))))
+    return settled
 
 
 def _finite(result: ResultModel, rows: int) -> Bools:

@@ -31,8 +31,7 @@ def pick_value(answer: bytes, path: str, asked_as: str) -> tuple[bytes, Headers]
         lines = [f"{a['severity']} {a['code']}: {a['message']}" for a in advisories]
         return "\n".join(lines or [_NOTHING_ADVISED]).encode(), headers
     value = _value_at(whole["result"], path, asked_as)
-    # A judgement that says yes is of a part only where the answer says stop.
-    if not judges(path) or value in YES:
+    if not stands_at_stop(path, value):
         _refuse_at_stop(advisories, asked_as)
     text = value if isinstance(value, str) else json.dumps(value)
     return text.encode(), headers
@@ -59,10 +58,18 @@ def _value_at(value: Any, path: str, asked_as: str) -> str | float | bool | None
     return single
 
 
-def judges(path: str) -> bool:
+def stands_at_stop(path: str, value: object) -> bool:
+    """True for a judgement that does not say yes: one that does is of a part only.
+
+    Any other value would be read by itself, without the stop.
+    """
+    return _judges(path) and value not in YES
+
+
+def _judges(path: str) -> bool:
     """True where a path leads to a judgement.
 
-    >>> judges("forecast"), judges("checks.0.verdict"), judges("tir_forecast"), judges("tir")
+    >>> _judges("forecast"), _judges("checks.0.verdict"), _judges("tir_forecast"), _judges("tir")
     (True, True, True, False)
     """
     name = path.rpartition(".")[2]

@@ -2,10 +2,10 @@
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Any
-from urllib.parse import parse_qsl
+from urllib.parse import parse_qsl, unquote_plus
 
 from pydantic import BaseModel
 
@@ -103,6 +103,16 @@ def read_query(
         else:
             values[name] = text if form is None else _value(text, form)
     return json.dumps(values).encode(), pick
+
+
+def parted(query: bytes, names: Collection[str]) -> tuple[bytes, bytes]:
+    """Part a query string: the parameters of these names, and all others."""
+    named: list[bytes] = []
+    others: list[bytes] = []
+    for part in query.split(b"&"):
+        name = unquote_plus(part.partition(b"=")[0].decode("latin-1"))
+        (named if name in names else others).append(part)
+    return b"&".join(named), b"&".join(others)
 
 
 def _value(text: str, form: QueryField) -> Any:

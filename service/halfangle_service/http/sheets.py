@@ -3,7 +3,6 @@
 import json
 from collections.abc import Iterator, Mapping
 from typing import Annotated, Any, Literal
-from urllib.parse import unquote_plus
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
@@ -24,7 +23,7 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.picks import advisories_header
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
-from halfangle_service.http.query import query_fields, read_query
+from halfangle_service.http.query import parted, query_fields, read_query
 from halfangle_service.http.requests import read_request
 from halfangle_service.operation import Operation
 from halfangle_service.settings import Settings
@@ -134,15 +133,10 @@ def _sheet_route(
 def _chosen(operation: AnyOperation, query: bytes) -> tuple[SheetChoice, bytes]:
     """What a query string chooses, and the rest of it, which is the request's."""
     model = choice_of(operation)
-    names = set(model.model_fields)
-    of_choice: list[bytes] = []
-    rest: list[bytes] = []
-    for part in query.split(b"&"):
-        name = unquote_plus(part.partition(b"=")[0].decode("latin-1"))
-        (of_choice if name in names else rest).append(part)
-    body, _ = read_query(b"&".join(of_choice), query_fields(model) or {}, picks=False)
+    of_choice, rest = parted(query, model.model_fields)
+    body, _ = read_query(of_choice, query_fields(model) or {}, picks=False)
     try:
-        return model.model_validate_json(body), b"&".join(rest)
+        return model.model_validate_json(body), rest
     except ValidationError as error:
         raise problem_of_validation(error, body, model.model_fields) from None
 

@@ -179,7 +179,7 @@ class Node:
 def calculations(contract: Mapping[str, Any]) -> Iterator[tuple[str, Json]]:
     """Paths and items of the operations: what is posted to, but no sheet of an answer, no batch."""
     for path, item in contract["paths"].items():
-        if "post" in item and not path.endswith(("/sheet", "/batches")):
+        if "post" in item and not path.endswith(("/sheet", "/batches", "/{operation}")):
             yield path, item
 
 

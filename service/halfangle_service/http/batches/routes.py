@@ -1,17 +1,15 @@
 """The route of batches: JSON for few rows, lines of JSON streamed both ways for many."""
 
 import asyncio
-import contextlib
 from collections.abc import AsyncGenerator, Awaitable, Iterable, Mapping
 from functools import partial
 from typing import Any
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp, Receive, Scope, Send
+from litestar.types import ASGIApp
 
 from halfangle_service.http.answers import JSON, AnyRequest, require_accepts, require_body_of
-from halfangle_service.http.batches.arriving import Arriving, arriving
 from halfangle_service.http.batches.lines import Lines
 from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.batches.rows import row_of_value, rows_of_body
@@ -20,10 +18,9 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
 from halfangle_service.http.routes import AnyOperation, calculated
+from halfangle_service.http.streams.arriving import Arriving, arriving
+from halfangle_service.http.streams.sending import TOGETHER_BYTES, streamed
 from halfangle_service.settings import Settings
-
-#: So many bytes of answers are put together before they are sent, where more rows are there.
-_TOGETHER_BYTES = 32_768
 
 
 def batch_route(
@@ -40,14 +37,14 @@ def batch_route(
         require_accepts(request, media_type)
         batch = Batch(operations, calculate)
         if media_type == LINES:
-            return _streamed(LINES, _lines_answered(request, batch, settings))
+            return streamed(LINES, _lines_answered(request, batch, settings))
         body = await bodies.read(request, settings.body_limit_bytes)
         try:
             rows = rows_of_body(body)
         except ProblemError:
             bodies.release(body)
             raise
-        return _streamed(JSON, _rows_answered(rows, batch, body, bodies))
+        return streamed(JSON, _rows_answered(rows, batch, body, bodies))
 
     # What bounds a body bounds a row of it here.
     return HTTPRouteHandler(
@@ -57,20 +54,6 @@ def batch_route(
         status_code=200,
         request_max_body_size=None,
     )(answer)
-
-
-def _streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:
-    """Send an answer piece by piece, as fast as it is taken; a caller that leaves ends it."""
-
-    async def answer(_: Scope, __: Receive, send: Send) -> None:
-        headers = [(b"content-type", media_type.encode()), (b"cache-control", b"no-store")]
-        await send({"type": "http.response.start", "status": 200, "headers": headers})
-        async with contextlib.aclosing(pieces):
-            async for piece in pieces:
-                await send({"type": "http.response.body", "body": piece, "more_body": True})
-        await send({"type": "http.response.body", "body": b"", "more_body": False})
-
-    return answer
 
 
 async def _lines_answered(
@@ -102,7 +85,7 @@ async def _together(
     for answer in answers:
         kept += await answer + b"\n"
         body.refuse_gone()
-        if len(kept) >= _TOGETHER_BYTES:
+        if len(kept) >= TOGETHER_BYTES:
             yield bytes(kept)
             kept.clear()
     if kept:

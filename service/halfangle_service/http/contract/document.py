@@ -45,9 +45,11 @@ from halfangle_service.http.contract.shorter import (
     with_nulls_in_types,
     with_whole_bounds,
 )
+from halfangle_service.http.contract.tables import TABLES, table_operation
 from halfangle_service.http.curves.model import CURVES_PATH, CurveAnswer, CurveRequest
 from halfangle_service.http.problems import Problem
 from halfangle_service.http.query import FIELD, PICK, VALUE_PATH, query_fields
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
@@ -64,6 +66,7 @@ TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
     {"name": BATCHES, "description": "Rows of any operations in one request."},
     {"name": CURVES, "description": "An operation over a range of its numbers, as arrays."},
+    {"name": TABLES, "description": "Rows of one operation as CSV."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
 _INTRODUCTION = (
@@ -92,6 +95,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
         paths.update(_table_items(table))
     paths[BATCHES_PATH] = {"post": batch_operation()}
     paths[CURVES_PATH] = {"post": curve_operation(operations)}
+    paths[TABLES_PATH] = {"post": table_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations)}
     paths.update(sheet_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})

@@ -11,11 +11,10 @@ from halfangle_service.columns import AskedColumns, FlatField, columns_of, flat_
 from halfangle_service.errors import Refusal
 from halfangle_service.fields.schemas import schema_of
 from halfangle_service.http.curves.asked import Curve, read_curve
-from halfangle_service.http.picks import judges
+from halfangle_service.http.picks import stands_at_stop
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
 from halfangle_service.http.requests import read_request
 from halfangle_service.http.routes import AnyOperation, answer_request
-from halfangle_service.trade.uncertainty.decision import YES
 
 Json = dict[str, Any]
 _STOP = "stop"
@@ -123,7 +122,7 @@ def _silence_stops(found: Found) -> set[int]:
     }
     for name, values in found.values.items():
         for row in stopped:
-            if not judges(name) or values[row] in YES:
+            if not stands_at_stop(name, values[row]):
                 values[row] = None
     return stopped
 

@@ -3,7 +3,7 @@
 import asyncio
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager, suppress
-from typing import Any
+from typing import Any, Protocol
 
 from litestar.exceptions import HTTPException
 
@@ -11,6 +11,42 @@ from halfangle_service.http.answers import AnyRequest
 from halfangle_service.http.guards.connections import CALLER_LEFT
 from halfangle_service.http.problems import CallerGone, ProblemError
 from halfangle_service.trade.wording import plain
+
+
+class Pieces(Protocol):
+    """A body in pieces, and the caller that it comes from."""
+
+    def chunks(self) -> AsyncIterator[bytes | None]:
+        """Give each piece, and None at the end of the body."""
+        ...
+
+    def refuse_gone(self) -> None:
+        """Raise CallerGone where the caller has left: nobody would read what comes."""
+        ...
+
+
+def left_by(request: AnyRequest) -> Callable[[], bool]:
+    """What tells whether the caller has left, where the server can."""
+    told: Any = request.scope.get("extensions") or {}
+    return told.get(CALLER_LEFT, lambda: False)  # type: ignore[no-any-return]
+
+
+class Whole:
+    """A body that has arrived."""
+
+    def __init__(self, request: AnyRequest, body: bytes) -> None:
+        self._body = body
+        self._has_left = left_by(request)
+
+    async def chunks(self) -> AsyncIterator[bytes | None]:
+        """Give the body, then None."""
+        yield self._body
+        yield None
+
+    def refuse_gone(self) -> None:
+        """Raise CallerGone where the caller has left."""
+        if self._has_left():
+            raise CallerGone
 
 
 class Arriving:
@@ -21,8 +57,7 @@ class Arriving:
         self._seconds = seconds
         self._pieces: asyncio.Queue[bytes | ProblemError | None] = asyncio.Queue(maxsize=1)
         self._gone = False
-        told: Any = request.scope.get("extensions") or {}
-        self._has_left: Callable[[], bool] = told.get(CALLER_LEFT, lambda: False)
+        self._has_left = left_by(request)
 
     async def chunks(self) -> AsyncIterator[bytes | None]:
         """Give each piece, and None at the end of the body.
