@@ -35,6 +35,7 @@ from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH, query_fields
 from halfangle_service.http.sheets import SHEET_PATH
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 from halfangle_service.sheets.code import query_of
 from halfangle_service.sheets.made import OVERLAY, WITH_SHEET
@@ -47,6 +48,11 @@ _SHOWN = "sine.setting"
 _FORMULA_OF_A_CELL = (
     f'=NUMBERVALUE(WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_SHOWN, field="height")}'
     '?units=mm&center_distance=100&angle="&SUBSTITUTE(A2;",";".")); ".")'
+)
+_TABLE_CALL = (
+    f"curl -s '{ORIGIN}{TABLES_PATH.format(operation=_SHOWN)}"
+    "?units=in&center_distance=5&keep=*' \\\n"
+    "  -H 'Content-Type: text/csv' --data-binary @angles.csv -o settings.csv"
 )
 _STANDINGS = {
     "published": "published",
@@ -86,6 +92,7 @@ def reference_page(
         samples=samples_of(shown, json.loads(sample_answer(shown))),
         origin=ORIGIN,
         formula_of_a_cell=_FORMULA_OF_A_CELL,
+        table_call=_TABLE_CALL,
         unit_in_words=unit_in_words,
     )
 
