@@ -11,7 +11,6 @@ from halfangle_service.http.answers import AnyRequest, header, require_accepts, 
 from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import ProblemError
-from halfangle_service.http.routes import calculated
 from halfangle_service.http.streams.arriving import Whole, arriving
 from halfangle_service.http.streams.rows import AnyOperation, names_no_operation
 from halfangle_service.http.streams.sending import streamed
@@ -34,16 +33,13 @@ def table_route(
     """Make the route that answers tables of any operation."""
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
 
-    async def calculate(operation: AnyOperation, body: bytes) -> bytes:
-        return await calculated(operation, body, heavy, None)
-
     async def answer(request: AnyRequest) -> ASGIApp:
         operation = _operation(operations, request.path_params["operation"])
         require_body_of(request, CSV, parameters={"header": "present"})
         require_accepts(request, CSV)
         declared = read_declared(request.scope["query_string"], request_fields(operation.request))
         columns = _columns(operation, declared)
-        table = Answering(operation, declared, columns, calculate, settings.body_limit_bytes)
+        table = Answering(operation, declared, columns, heavy, settings.body_limit_bytes)
         pieces = _pieces(request, table, bodies, settings)
         # Its header is read before anything is sent: what is wrong with it is said by a status.
         first = await anext(pieces)

@@ -3,9 +3,11 @@
 import asyncio
 from collections.abc import AsyncGenerator, AsyncIterator, Iterable, Sequence
 
+from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import CallerGone, ProblemError, stopping
+from halfangle_service.http.routes import calculated
 from halfangle_service.http.streams.arriving import Pieces
-from halfangle_service.http.streams.rows import AnyOperation, Calculate, answer_of_row
+from halfangle_service.http.streams.rows import AnyOperation, answer_of_row
 from halfangle_service.http.streams.sending import TOGETHER_BYTES, CutShort
 from halfangle_service.http.streams.turns import Turn
 from halfangle_service.http.tables.asked import request_fields
@@ -17,8 +19,8 @@ from halfangle_service.http.tables.header import BOM, Header, read_header
 from halfangle_service.http.tables.records import Record, Records, Rows, TooLong
 from halfangle_service.http.tables.rows import ResultCells, RowReader, WrongRow, problem_in_words
 
-#: Rows that are answered as columns between two turns of others.
-_AT_ONCE = 2_000
+#: Rows that are answered as columns at once, and so few of them that no thread is worth its while.
+_AT_ONCE, _FEW = 8_000, 250
 _NO_TEXT = "\N{REPLACEMENT CHARACTER}"
 
 
@@ -31,11 +33,11 @@ class Table:
         declared: Declared,
         header: Header,
         columns: Sequence[ResultColumn],
-        calculate: Calculate,
+        heavy: HeavyWork,
     ) -> None:
         self._operation = operation
         self._header = header
-        self._calculate = calculate
+        self._heavy = heavy
         self._rows = RowReader(declared.form, header, declared.alike)
         self._cells = ResultCells(declared.form, header, columns)
         self._columns = ColumnRows(
@@ -60,7 +62,7 @@ class Table:
             if problem:
                 raise WrongRow(self._as_came(text), problem)
             request = self._rows.request(text)
-            answer = await answer_of_row(self._operation, request, self._calculate)
+            answer = await answer_of_row(self._operation, request, self._calculated)
         except WrongRow as wrong:
             return self._refused(wrong.shown, wrong.problem, line_end)
         except ProblemError as error:
@@ -76,7 +78,7 @@ class Table:
     async def answer_all(self, rows: Rows, body: Pieces) -> AsyncIterator[bytes]:
         """Rows in order: as columns where that can be, the others one by one."""
         for part in rows.parts(_AT_ONCE):
-            found = self._columns.answered(part)
+            found = await self._as_columns(part)
             if found is None:
                 for record in part.records():
                     yield await self.answer(record)
@@ -89,6 +91,15 @@ class Table:
             yield b"".join(found)
             body.refuse_gone()
             await self._turn.give_way()
+
+    async def _calculated(self, operation: AnyOperation, request: bytes) -> bytes:
+        return await calculated(operation, request, self._heavy, None)
+
+    async def _as_columns(self, rows: Rows) -> list[bytes] | None:
+        """What can be answered as columns: many rows by a thread, as heavy work is done."""
+        if not self._columns.serves or rows.count() < _FEW:
+            return self._columns.answered(rows)
+        return await self._heavy.run(None, self._columns.answered, rows)
 
     def is_too_wide(self, record: Record) -> bool:
         """True where a row has more cells than the header."""
@@ -129,13 +140,13 @@ class Answering:
         operation: AnyOperation,
         declared: Declared,
         columns: Sequence[ResultColumn],
-        calculate: Calculate,
+        heavy: HeavyWork,
         longest_record: int,
     ) -> None:
         self._operation = operation
         self._declared = declared
         self._columns = columns
-        self._calculate = calculate
+        self._heavy = heavy
         self._records = Records(declared.form.between_cells, longest_record)
 
     async def pieces(self, body: Pieces) -> AsyncGenerator[bytes, None]:
@@ -183,7 +194,7 @@ class Answering:
     def _table(self, record: Record) -> Table:
         fields = request_fields(self._operation.request)
         header = read_header(record, self._declared, fields)
-        return Table(self._operation, self._declared, header, self._columns, self._calculate)
+        return Table(self._operation, self._declared, header, self._columns, self._heavy)
 
 
 def _refuse_ambiguous(table: Table, rows: Sequence[Rows]) -> None:
