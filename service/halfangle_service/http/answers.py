@@ -74,7 +74,7 @@ def tagged(
     asked_again: bool = False,
 ) -> ASGIApp:
     """The same where the ETag is known already; `asked_again` before each use of what is kept."""
-    scope = "private" if settings.api_keys else "public"
+    scope = "private" if settings.asks_for_keys else "public"
     freshness = "no-cache" if asked_again else f"{scope}, max-age={settings.cache_seconds}"
     headers: Headers = ((b"etag", tag.encode()), (b"cache-control", freshness.encode()), *more)
     known = header(request, b"if-none-match")
@@ -138,11 +138,16 @@ def severities(answer: bytes) -> list[str]:
     >>> severities(b'{"result":{},"advisories":[{"severity":"stop"}],"basis":{"release":"1"}}')
     ['stop']
     """
-    begin = answer.rindex(_ADVISORIES) + len(_ADVISORIES)
-    found = answer[begin : answer.rindex(_BASIS)]
+    found = advisories_of(answer)
     if found == b"[]":
         return []
     return [advisory["severity"] for advisory in from_json(found)]
+
+
+def advisories_of(answer: bytes) -> bytes:
+    """The advisories of an answer that was written here, as they stand in it."""
+    begin = answer.rindex(_ADVISORIES) + len(_ADVISORIES)
+    return answer[begin : answer.rindex(_BASIS)]
 
 
 def header(request: AnyRequest, name: bytes) -> str:

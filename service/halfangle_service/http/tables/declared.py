@@ -63,7 +63,7 @@ def _meant(name: str) -> str:
 
 
 def _form(query: bytes) -> TableForm:
-    body, _ = read_query(query, query_fields(TableForm) or {}, picks=False)
+    body = read_query(query, query_fields(TableForm) or {})
     try:
         return TableForm.model_validate_json(body)
     except ValidationError as error:

@@ -1,6 +1,7 @@
 """Many rows at once, where the operation works out columns and the rows are written plainly."""
 
 import csv
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -24,7 +25,7 @@ from halfangle_service.trade.columns import SOME_FIGURE
 _FEWEST_ROWS = 32
 #: Stands for the value of a cell that cannot be read.
 _WRONG = object()
-_STOP = "stop"
+_STOP, _CAUTION = "stop", "caution"
 Places = NDArray[np.intp]
 _NUMBERS = frozenset({int, float})
 
@@ -40,6 +41,17 @@ class _Cells:
     lines: Sequence[bytes]
     ends: Sequence[bytes]
     columns: Sequence[bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """Rows with their results, nothing for those that are left to the row form.
+
+    `advice`: in how many of them each caution stands, by severity and code.
+    """
+
+    rows: list[bytes]
+    advice: Mapping[tuple[str, str], int]
 
 
 class ColumnRows:
@@ -73,26 +85,25 @@ class ColumnRows:
         wanted = all(name in self._fields for name in self._names)
         return operation.columns and operation.heavy is False and bool(asked) and single and wanted
 
-    def answered(self, rows: Rows) -> list[bytes] | None:
-        """The rows with their results, nothing for those that are left to the row form.
-
-        None where that is all of them.
-        """
+    def answered(self, rows: Rows) -> Answered | None:
+        """The rows with their results; None where all are left to the row form."""
         cells = self._cells_of(rows) if self.serves else None
         if cells is None:
             return None
-        written, fits = self._results(cells)
+        written, fits, advice = self._results(cells)
         count = rows.count()
         if fits.all() and len(written) == count:
-            return written
+            return Answered(written, advice)
         found = [b""] * count
         for place, row, fit in zip(cells.places, written, fits.tolist(), strict=True):
             if fit:
                 found[place] = row
-        return found
+        return Answered(found, advice)
 
-    def _results(self, rows: _Cells) -> tuple[list[bytes], NDArray[np.bool_]]:
-        """Each row with its results, and of which rows these stand."""
+    def _results(
+        self, rows: _Cells
+    ) -> tuple[list[bytes], NDArray[np.bool_], Mapping[tuple[str, str], int]]:
+        """Each row with its results, which rows these fit, and what is advised in how many."""
         fits = np.ones(len(rows.lines), dtype=np.bool_)
         asked = {
             self._header.names[place]: self._column(rows.columns[at], field, fits)
@@ -101,7 +112,7 @@ class ColumnRows:
         try:
             fields = AskedColumns(self._operation.request, {**self._alike, **asked})
         except ValueError:
-            return [b""] * len(rows.lines), ~fits
+            return [b""] * len(rows.lines), ~fits, {}
         answered = columns_of(self._operation, fields, self._names)
         said = [*map(self._said, answered.advised, answered.messages)]
         silent = np.array([text is None for text in said], dtype=np.bool_)
@@ -110,7 +121,11 @@ class ColumnRows:
         advised = [told[which] for which in answered.advised_of.tolist()]
         results = [self._result_cells(name, answered.columns[name]) for name in self._names]
         cells = zip(rows.lines, *results, advised, rows.ends, strict=True)
-        return [*map(self._between.join, cells)], fits
+        advice: Counter[tuple[str, str]] = Counter()
+        counts = np.bincount(answered.advised_of[fits], minlength=len(answered.advised))
+        for about, count in zip(answered.advised, counts.tolist(), strict=True):
+            advice.update({one: count for one in about if one[0] == _CAUTION})
+        return [*map(self._between.join, cells)], fits, advice
 
     def _cells_of(self, rows: Rows) -> _Cells | None:
         """Rows whose cells can be told apart at a glance; None where there are too few."""

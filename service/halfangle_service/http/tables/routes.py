@@ -8,11 +8,12 @@ from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
 from halfangle_service.http.answers import AnyRequest, header, require_accepts, require_body_of
+from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.streams.arriving import Whole, arriving
-from halfangle_service.http.streams.rows import AnyOperation, names_no_operation
+from halfangle_service.http.streams.rows import names_no_operation
+from halfangle_service.http.streams.sender import Sender
 from halfangle_service.http.streams.sending import streamed
 from halfangle_service.http.tables.asked import request_fields
 from halfangle_service.http.tables.declared import Declared, read_declared
@@ -24,11 +25,15 @@ from halfangle_service.http.tables.flat import (
 )
 from halfangle_service.http.tables.model import CSV, CSV_ANSWERED, TABLES_PATH
 from halfangle_service.http.tables.run import Answering
+from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.settings import Settings
 
 
 def table_route(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+    operations: Mapping[str, AnyOperation],
+    calculator: Calculator,
+    metrics: Metrics,
+    settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route that answers tables of any operation."""
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
@@ -39,7 +44,8 @@ def table_route(
         require_accepts(request, CSV)
         declared = read_declared(request.scope["query_string"], request_fields(operation.request))
         columns = _columns(operation, declared)
-        table = Answering(operation, declared, columns, heavy, settings.body_limit_bytes)
+        sender = Sender(calculator, metrics, request)
+        table = Answering(operation, declared, columns, sender, settings.body_limit_bytes)
         pieces = _pieces(request, table, bodies, settings)
         # Its header is read before anything is sent: what is wrong with it is said by a status.
         first = await anext(pieces)

@@ -3,17 +3,16 @@
 import asyncio
 from collections.abc import AsyncGenerator, AsyncIterator, Iterable, Sequence
 
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import CallerGone, ProblemError, stopping
-from halfangle_service.http.routes import calculated
 from halfangle_service.http.streams.arriving import Pieces
 from halfangle_service.http.streams.rows import AnyOperation, answer_of_row
+from halfangle_service.http.streams.sender import Sender
 from halfangle_service.http.streams.sending import TOGETHER_BYTES, CutShort
 from halfangle_service.http.streams.turns import Turn
 from halfangle_service.http.tables.asked import request_fields
 from halfangle_service.http.tables.cells import has_words
 from halfangle_service.http.tables.declared import Declared
-from halfangle_service.http.tables.fast import ColumnRows
+from halfangle_service.http.tables.fast import Answered, ColumnRows
 from halfangle_service.http.tables.flat import ResultColumn
 from halfangle_service.http.tables.header import BOM, Header, read_header
 from halfangle_service.http.tables.records import Record, Records, Rows, TooLong
@@ -33,11 +32,11 @@ class Table:
         declared: Declared,
         header: Header,
         columns: Sequence[ResultColumn],
-        heavy: HeavyWork,
+        sender: Sender,
     ) -> None:
         self._operation = operation
         self._header = header
-        self._heavy = heavy
+        self._sender = sender
         self._rows = RowReader(declared.form, header, declared.alike)
         self._cells = ResultCells(declared.form, header, columns)
         self._columns = ColumnRows(
@@ -54,6 +53,7 @@ class Table:
         """A row as it came with the cells of its answer, or of what is wrong with it."""
         await self._turn.give_way()
         if isinstance(record, TooLong):
+            self._sender.note("content-too-large")
             return self._refused(self._rows.blank(), "the row is longer than one may be, left out")
         text, line_end, problem = _text(record)
         if not has_words(text):
@@ -62,13 +62,16 @@ class Table:
             if problem:
                 raise WrongRow(self._as_came(text), problem)
             request = self._rows.request(text)
-            answer = await answer_of_row(self._operation, request, self._calculated)
+            answer = await answer_of_row(self._operation, request, self._sender.calculate)
         except WrongRow as wrong:
+            self._sender.note("invalid-request")
             return self._refused(wrong.shown, wrong.problem, line_end)
         except ProblemError as error:
             if error.name == "stopping":
                 raise
+            self._sender.note(error.name)
             return self._refused(text, problem_in_words(error), line_end)
+        self._sender.note()
         return f"{text}{self._cells.answered(answer)}{line_end or self._header.line_end}".encode()
 
     def ended_early(self, error: ProblemError) -> bytes:
@@ -78,13 +81,17 @@ class Table:
     async def answer_all(self, rows: Rows, body: Pieces) -> AsyncIterator[bytes]:
         """Rows in order: as columns where that can be, the others one by one."""
         for part in rows.parts(_AT_ONCE):
-            found = await self._as_columns(part)
-            if found is None:
+            answered = await self._as_columns(part)
+            if answered is None:
                 for record in part.records():
                     yield await self.answer(record)
                     body.refuse_gone()
                 continue
-            if not all(found):
+            found = answered.rows
+            count = len(found) - found.count(b"")
+            await self._sender.may_send(count)
+            self._sender.note_answered(count, answered.advice)
+            if count < len(found):
                 for place, record in enumerate(part.records()):
                     if not found[place]:
                         found[place] = await self.answer(record)
@@ -92,14 +99,11 @@ class Table:
             body.refuse_gone()
             await self._turn.give_way()
 
-    async def _calculated(self, operation: AnyOperation, request: bytes) -> bytes:
-        return await calculated(operation, request, self._heavy, None)
-
-    async def _as_columns(self, rows: Rows) -> list[bytes] | None:
+    async def _as_columns(self, rows: Rows) -> Answered | None:
         """What can be answered as columns: many rows by a thread, as heavy work is done."""
         if not self._columns.serves or rows.count() < _FEW:
             return self._columns.answered(rows)
-        return await self._heavy.run(None, self._columns.answered, rows)
+        return await self._sender.aside(self._columns.answered, rows)
 
     def is_too_wide(self, record: Record) -> bool:
         """True where a row has more cells than the header."""
@@ -140,13 +144,13 @@ class Answering:
         operation: AnyOperation,
         declared: Declared,
         columns: Sequence[ResultColumn],
-        heavy: HeavyWork,
+        sender: Sender,
         longest_record: int,
     ) -> None:
         self._operation = operation
         self._declared = declared
         self._columns = columns
-        self._heavy = heavy
+        self._sender = sender
         self._records = Records(declared.form.between_cells, longest_record)
 
     async def pieces(self, body: Pieces) -> AsyncGenerator[bytes, None]:
@@ -194,7 +198,7 @@ class Answering:
     def _table(self, record: Record) -> Table:
         fields = request_fields(self._operation.request)
         header = read_header(record, self._declared, fields)
-        return Table(self._operation, self._declared, header, self._columns, self._heavy)
+        return Table(self._operation, self._declared, header, self._columns, self._sender)
 
 
 def _refuse_ambiguous(table: Table, rows: Sequence[Rows]) -> None:
