@@ -48,7 +48,7 @@ def reader(form: TableForm) -> Callable[[str], list[str]]:
 
 def has_words(line: str | bytes) -> bool:
     """True but for a blank line, which is no row."""
-    return bool(line) and not line.isspace()
+    return bool(line.strip(" ") if isinstance(line, str) else line.strip(b" "))
 
 
 def _what_is_wrong(said: str) -> str:
