@@ -336,7 +336,7 @@ def _value_operation(operations: Mapping[str, AnyOperation], tables: Iterable[An
             "in": "query",
             "description": f"`{AS_TEXT}`: what is refused comes with status 200 as a text that "
             f"begins with `{ERROR_WORD}`, or with `{STOP_WORD}` where the answer says stop.",
-            "schema": {"type": "string", "const": AS_TEXT},
+            "schema": {"type": "string", "enum": [AS_TEXT]},
         },
         {
             "name": "request",
