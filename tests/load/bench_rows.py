@@ -64,9 +64,9 @@ def _send(connection: socket.socket, count: int) -> None:
     for row in rows(count):
         kept += row
         if len(kept) >= 1 << 16:
-            connection.sendall(b"%x\r\n%b\r\n" % (len(kept), kept))
+            connection.sendall(b"%x\r\n%b\r\n" % (len(kept), bytes(kept)))
             kept.clear()
-    connection.sendall(b"%x\r\n%b\r\n0\r\n\r\n" % (len(kept), kept))
+    connection.sendall(b"%x\r\n%b\r\n0\r\n\r\n" % (len(kept), bytes(kept)))
 
 
 def batches(server: Server, rounds: int) -> None:
