@@ -46,7 +46,8 @@ class _InProcess(httpx.BaseTransport):
 
     async def _answer(self, request: httpx.Request) -> httpx.Response:
         response = await self._transport.handle_async_request(request)
-        body = await response.aread()
+        # As it travels: what is compressed is not to be taken for that once it is read.
+        body = b"".join([part async for part in response.aiter_raw()])
         return httpx.Response(response.status_code, headers=response.headers, content=body)
 
     async def _cancel_all(self) -> None:

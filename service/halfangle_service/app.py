@@ -1,18 +1,22 @@
 """Puts the service together: registry, routes, contract, and the layer around them."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import AsyncIterator, Iterable, Iterator
+from contextlib import asynccontextmanager
 from functools import cache, partial
 from typing import Any
 
+from anyio import to_thread
 from litestar import Litestar
 from litestar.config.cors import CORSConfig
 from litestar.handlers import HTTPRouteHandler
+from litestar.middleware import DefineMiddleware
 from litestar.types import ASGIApp
 from prometheus_client import CONTENT_TYPE_LATEST, generate_latest
 
 from halfangle_service.http.answers import JSON, TEXT, answer_of
 from halfangle_service.http.batches.routes import batch_route
+from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.catalogue import catalogue
 from halfangle_service.http.contract.common import EXAMPLE_PATH
 from halfangle_service.http.contract.document import (
@@ -24,8 +28,8 @@ from halfangle_service.http.contract.document import (
 )
 from halfangle_service.http.contract.samples import sample_answer
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
-from halfangle_service.http.guards.heavy import HeavyWork
-from halfangle_service.http.guards.keys import WITHOUT_KEY, key_check
+from halfangle_service.http.guards.keys import Door, key_check, open_as
+from halfangle_service.http.guards.rates import Paces
 from halfangle_service.http.page.routes import page_routes
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routes import (
@@ -34,8 +38,13 @@ from halfangle_service.http.routes import (
     operation_routes,
     reading,
     table_routes,
+    value_route,
 )
-from halfangle_service.http.watch import Metrics, Watch, note_start
+from halfangle_service.http.tables.routes import table_route
+from halfangle_service.http.watch.hook import Traced, Watch, note_start
+from halfangle_service.http.watch.metrics import GC_RUNS, GC_SECONDS, Metrics
+from halfangle_service.http.watch.processes import GarbageTimes
+from halfangle_service.http.watch.traces import Tracing, is_traced, require_tracing
 from halfangle_service.logs import LogFile, configure_logging
 from halfangle_service.operation import PublishedTable
 from halfangle_service.registry import load_registry
@@ -43,45 +52,82 @@ from halfangle_service.settings import Settings
 from halfangle_service.topics.jobs.plan.shop.profiles import read_profiles
 
 #: Headers of CORS beside those that any page may send or read.
-_SENT_BY_PAGES = ["content-type", "x-request-id", "x-api-key", "if-none-match"]
-_READ_BY_PAGES = ["advisories", "etag", "x-request-id", "retry-after"]
+_SENT_BY_PAGES = [
+    "authorization",
+    "content-type",
+    "if-none-match",
+    "traceparent",
+    "x-api-key",
+    "x-request-id",
+]
+_READ_BY_PAGES = ["advisories", "etag", "retry-after", "traceresponse", "x-request-id"]
 
 
-def create_app(settings: Settings | None = None, log: LogFile | None = None) -> Litestar:
+def create_app(
+    settings: Settings | None = None, log: LogFile | None = None, metrics: Metrics | None = None
+) -> Litestar:
     """Make the service as an ASGI application; it logs on standard error where no file is given.
 
-    Raises ProfilesError where the settings name a file of profiles that is wrong.
+    Raises ProfilesError, KeysError or NoTracing where the settings name a file of profiles or of
+    keys that is wrong, or what is not installed.
     """
     settings = settings or Settings()
     configure_logging(settings.log_level, log)
-    return application([*_every_route(settings)], settings, log)
+    metrics = metrics or Metrics()
+    return application([*_every_route(settings, metrics)], settings, log, metrics)
 
 
 def application(
-    routes: Iterable[HTTPRouteHandler], settings: Settings, log: LogFile | None = None
+    routes: Iterable[HTTPRouteHandler],
+    settings: Settings,
+    log: LogFile | None = None,
+    metrics: Metrics | None = None,
 ) -> Litestar:
     """Put these routes, and those for whoever watches, behind all that the framework does."""
-    metrics = Metrics()
+    metrics = metrics or Metrics()
+    require_tracing(settings)
     logged = settings.log_level in {"debug", "info"}
     watch = Watch(
         metrics,
         log=(log or sys.stderr.buffer) if logged else None,
         vary=bool(settings.cors_origins),
     )
+    traced = is_traced(settings)
+    middleware = [DefineMiddleware(Traced, watch=watch)] if traced else []
+    door = Door(settings, metrics, Paces()) if settings.asks_for_keys else None
+    if door is not None:
+        middleware.append(key_check(door))
     return Litestar(
-        [*routes, *_health(metrics)],
+        [*routes, *_health(metrics, door)],
         before_request=note_start,
         before_send=[watch],
         cors_config=_cors(settings.cors_origins),
         exception_handlers=EXCEPTION_HANDLERS,
         logging_config=None,
-        middleware=key_check(settings.api_keys),
+        lifespan=[partial(_garbage_and_spans, watch, traced=traced)],
+        middleware=middleware,
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,
         # Said here, else variables of the environment that are not ours decide.
         debug=False,
         pdb_on_exception=False,
     )
+
+
+@asynccontextmanager
+async def _garbage_and_spans(watch: Watch, _: Litestar, *, traced: bool) -> AsyncIterator[None]:
+    """What runs as long as a worker serves, begun in the worker itself: spans take a thread."""
+
+    def collected(generation: int, seconds: float) -> None:
+        watch.metrics.add(GC_RUNS, str(generation))
+        watch.metrics.add(GC_SECONDS, amount=seconds)
+
+    watch.tracing = Tracing() if traced else None
+    with GarbageTimes(collected):
+        yield
+    if watch.tracing is not None:
+        # It waits for whoever takes the spans.
+        await to_thread.run_sync(watch.tracing.stop)
 
 
 def _cors(origins: tuple[str, ...]) -> CORSConfig | None:
@@ -118,13 +164,15 @@ def _contract() -> dict[str, Any]:
     return contract(load_registry().operations, all_tables())
 
 
-def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
+def _every_route(settings: Settings, metrics: Metrics) -> Iterator[HTTPRouteHandler]:
     """Routes of operations and tables, and of what never changes: contract, pages."""
     profiles = read_profiles(settings.profiles)
     operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
-    heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue)
-    yield from operation_routes(operations, heavy, settings)
-    yield batch_route(operations, heavy, settings)
+    calculator = Calculator.within(settings, metrics)
+    yield from operation_routes(operations, calculator, settings)
+    yield value_route(operations, load_registry().tables, calculator, settings)
+    yield batch_route(operations, calculator, metrics, settings)
+    yield table_route(operations, calculator, metrics, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)
@@ -139,7 +187,7 @@ def _every_route(settings: Settings) -> Iterator[HTTPRouteHandler]:
 
 def _told(path: str, write: Writer, media_type: str, settings: Settings) -> HTTPRouteHandler:
     """Route of a document that tells how to call: it is read without a key, as the pages are."""
-    return document_route(path, write, media_type, settings, opt=WITHOUT_KEY)
+    return document_route(path, write, media_type, settings, opt=open_as("documents"))
 
 
 def _problem_page(name: str) -> bytes:
@@ -147,7 +195,7 @@ def _problem_page(name: str) -> bytes:
     return f"{name}\n{status}: {title}.\n".encode()
 
 
-def _health(metrics: Metrics) -> Iterator[HTTPRouteHandler]:
+def _health(metrics: Metrics, door: Door | None) -> Iterator[HTTPRouteHandler]:
     """Routes for whoever watches the service."""
 
     async def live() -> ASGIApp:
@@ -157,8 +205,10 @@ def _health(metrics: Metrics) -> Iterator[HTTPRouteHandler]:
         return answer_of(b'{"status":"ready"}')
 
     async def measured() -> ASGIApp:
+        if door is not None:
+            door.look()
         return answer_of(generate_latest(metrics.registry), CONTENT_TYPE_LATEST)
 
-    yield reading("/health/live", live, opt=WITHOUT_KEY)
-    yield reading("/health/ready", ready, opt=WITHOUT_KEY)
-    yield reading("/metrics", measured, opt=WITHOUT_KEY)
+    yield reading("/health/live", live, opt=open_as("health"))
+    yield reading("/health/ready", ready, opt=open_as("health"))
+    yield reading("/metrics", measured, opt=open_as("metrics"))

@@ -1,9 +1,7 @@
-"""The command `halfangle-service`: serve, or print the contract."""
+"""The command `halfangle-service`: serve, tell what is set, check files, make keys."""
 
 import argparse
-import json
 import os
-import signal
 import sys
 
 # Said before numpy is loaded. The calculations are small: threads of the linear algebra would only
@@ -11,111 +9,195 @@ import sys
 for _library in ("OPENBLAS", "MKL", "OMP", "BLIS", "VECLIB_MAXIMUM"):
     os.environ.setdefault(f"{_library}_NUM_THREADS", "1")
 
-from collections.abc import Mapping, Sequence
-from contextlib import suppress
-from typing import get_origin
-
-import uvicorn
-from pydantic import ValidationError
-from pydantic_settings import SettingsError
+from collections.abc import Callable, Sequence
+from functools import partial
+from pathlib import Path
+from typing import NoReturn
 
 from halfangle_service import __version__
-from halfangle_service.app import contract_bytes, create_app
-from halfangle_service.http.guards.connections import connections_within
-from halfangle_service.logs import LogWriter, log_the_server_too
-from halfangle_service.settings import ENVIRONMENT_PREFIX, Settings
-from halfangle_service.topics.jobs.plan.shop.profiles import ProfilesError, read_profiles
+from halfangle_service.app import contract_bytes
+from halfangle_service.errors import HalfangleError
+from halfangle_service.http.guards.key_file import Caller, entry_for, new_key, read_keys
+from halfangle_service.http.watch.traces import require_tracing
+from halfangle_service.logs import announce
+from halfangle_service.serving import serve
+from halfangle_service.settings import GROUPS, Settings
+from halfangle_service.settings.reading import (
+    FILE,
+    SECRET,
+    InForce,
+    WrongSettings,
+    flag_of,
+    nearest,
+    read_settings,
+    variable_of,
+)
+from halfangle_service.settings.told import as_json, as_toml, help_of
+from halfangle_service.topics.jobs.plan.shop.profiles import read_profiles
 
-#: Not a flag: the list of processes shows flags to every user of the machine.
-_NO_FLAG = "api_keys"
+_WIDTH = 79
+_WRONG = 2
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command; give its exit status."""
+    options, rest = _parser().parse_known_args(arguments)
+    refuse: Callable[[str], NoReturn] = options.refuse
+    try:
+        if rest:
+            raise WrongSettings([_unknown(rest[0], options.command)])
+        run: Callable[[argparse.Namespace], int] = options.run
+        return run(options)
+    except HalfangleError as error:
+        refuse(str(error))
+
+
+def _parser() -> argparse.ArgumentParser:
+    shape = partial(argparse.HelpFormatter, width=_WIDTH, max_help_position=4)
     parser = argparse.ArgumentParser(
         prog="halfangle-service",
-        description="Toolroom calculations over HTTP. Every setting is a flag or an environment "
-        f"variable {ENVIRONMENT_PREFIX}<NAME>; API keys are a variable only.",
+        description="Toolroom calculations over HTTP.",
+        formatter_class=shape,
     )
     parser.add_argument("--version", action="version", version=__version__)
     commands = parser.add_subparsers(dest="command", required=True)
-    serve = commands.add_parser("serve", help="serve until stopped by SIGINT or SIGTERM")
-    for name, field in Settings.model_fields.items():
-        told = argparse.SUPPRESS if name == _NO_FLAG else field.description
-        serve.add_argument(f"--{name.replace('_', '-')}", help=told)
-    commands.add_parser("contract", help="print the OpenAPI contract")
-    options = parser.parse_args(arguments)
-    if options.command == "contract":
-        sys.stdout.buffer.write(contract_bytes())
-        return 0
-    given = {k: v for k, v in vars(options).items() if v is not None and k != "command"}
-    if _NO_FLAG in given:
-        serve.error(f"{_NO_FLAG}: set {_variable(_NO_FLAG)}; a flag can be read by every user")
-    try:
-        settings = read_settings(given)
-        read_profiles(settings.profiles)
-    except (ValidationError, SettingsError, ProfilesError) as error:
-        serve.error(_wrong_settings(error))
-    return _serve(settings)
 
-
-def read_settings(flags: Mapping[str, str]) -> Settings:
-    """Settings from flags, and from the environment for what no flag says.
-
-    A list is written as JSON in a flag as it is in the environment. Raises ValidationError or
-    SettingsError where one is wrong.
-    """
-    _refuse_unknown_variables()
-    values: dict[str, object] = dict(flags)
-    for name, text in flags.items():
-        if get_origin(Settings.model_fields[name].annotation) in {frozenset, tuple}:
-            # What is no JSON stays text, which is no list: the message then names the setting.
-            with suppress(ValueError):
-                values[name] = json.loads(text)
-    return Settings(**values)  # type: ignore[arg-type]
-
-
-def _variable(setting: str) -> str:
-    """Name of the environment variable of a setting."""
-    return ENVIRONMENT_PREFIX + setting.upper()
-
-
-def _refuse_unknown_variables() -> None:
-    """Raise SettingsError for a variable of no setting: misspelt, it might leave the door open."""
-    known = set(map(_variable, Settings.model_fields))
-    ours = (name for name in os.environ if name.upper().startswith(ENVIRONMENT_PREFIX))
-    unknown = sorted(name for name in ours if name.upper() not in known)
-    if unknown:
-        raise SettingsError(f"{', '.join(unknown)}: no such setting")
-
-
-def _wrong_settings(error: ValidationError | SettingsError | ProfilesError) -> str:
-    """Say which settings are wrong, without what was given: it may be a key."""
-    if not isinstance(error, ValidationError):
-        return str(error)
-    return "; ".join(f"{'.'.join(map(str, e['loc']))}: {e['msg']}" for e in error.errors())
-
-
-def _serve(settings: Settings) -> int:
-    """Serve until told to stop; accepted requests are answered first."""
-    # The server repeats the signal once all is answered; its default would end the process before
-    # the last lines of the log are written.
-    signal.signal(signal.SIGTERM, signal.default_int_handler)
-    with LogWriter(sys.stderr.fileno()) as log:
-        log_the_server_too(settings.log_level, log)
-        uvicorn.run(
-            create_app(settings, log),
-            host=settings.host,
-            port=settings.port,
-            http=connections_within(settings),
-            access_log=False,
-            log_config=None,
-            log_level=settings.log_level,
-            timeout_graceful_shutdown=settings.stop_seconds,
-            server_header=False,
-            # A handshake is then an ordinary request, refused or answered in our own words.
-            ws="none",
+    def command(
+        name: str, told: str, run: Callable[[argparse.Namespace], int], more: str = ""
+    ) -> argparse.ArgumentParser:
+        made = commands.add_parser(
+            name,
+            help=told,
+            description=f"{told[0].upper()}{told[1:]}. {more}".strip(),
+            formatter_class=shape,
+            allow_abbrev=False,
         )
+        made.set_defaults(run=run, refuse=made.error)
+        return made
+
+    serving = command("serve", "serve until stopped by SIGINT or SIGTERM", _serve, _SETTINGS)
+    # What is refused at a start is read where the log is read, so it is a line of it.
+    serving.error = _refused  # type: ignore[method-assign]
+    serving.set_defaults(refuse=_refused)
+    _add_settings(serving)
+    told = command(
+        "config",
+        "print the settings in force, and where each comes from",
+        _config,
+        "As TOML they are a file for --config. Ends with status 2 where one is wrong, or a file "
+        f"that one names. {_SETTINGS}",
+    )
+    told.add_argument("--json", action="store_true", help="Print JSON.")
+    _add_settings(told)
+    checked = command("check-profiles", "check a file of a shop's profiles", _check_profiles)
+    checked.add_argument("file", type=Path)
+    key = command(
+        "key",
+        "make an API key",
+        _key,
+        "The key is printed once, on standard output; what the file of keys (keys_file) holds of "
+        "it, on standard error. It is made at random with 256 bits, so its digest needs no more "
+        "than SHA-256; keys of people's choice are not taken.",
+    )
+    key.add_argument("name", help="Name of the caller, seen in logs and metrics.")
+    command("contract", "print the OpenAPI contract", _contract)
+    return parser
+
+
+_SETTINGS = (
+    "Each setting is a flag, else a variable of the environment, else a line of the file that "
+    "--config names (port = 8080), else its default."
+)
+
+
+def _add_settings(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        f"--{FILE}", metavar="FILE", help=f"{variable_of(FILE)}; a TOML file of settings."
+    )
+    for title, names in GROUPS.items():
+        secret = SECRET in names
+        group = parser.add_argument_group(title, help_of(SECRET) if secret else None)
+        for name in names:
+            told = argparse.SUPPRESS if name == SECRET else help_of(name)
+            group.add_argument(flag_of(name), help=told, metavar=name.upper().rpartition("_")[2])
+
+
+def _unknown(argument: str, command: str) -> str:
+    """What is said of an argument that is none."""
+    flags = [flag_of(name) for name in (*Settings.model_fields, FILE) if name != SECRET]
+    known = flags if command in {"serve", "config"} else []
+    name = argument.partition("=")[0]
+    return f"{name[:60]}: no such argument{nearest(name, known)}"
+
+
+def _refused(message: str) -> NoReturn:
+    """Log why the service does not start, and end."""
+    announce("error", "error", "settings refused", detail=message)
+    raise SystemExit(_WRONG)
+
+
+def _read(options: argparse.Namespace) -> InForce:
+    """Settings by the flags of a command; raises WrongSettings."""
+    names = (*Settings.model_fields, FILE)
+    given = {name: value for name in names if (value := getattr(options, name)) is not None}
+    if SECRET in given:
+        raise WrongSettings(
+            [f"{SECRET}: set {variable_of(SECRET)}; a flag can be read by every user"]
+        )
+    return read_settings(given)
+
+
+def _serve(options: argparse.Namespace) -> int:
+    return serve(_read(options))
+
+
+def _config(options: argparse.Namespace) -> int:
+    """Print settings, then what is wrong with the files that they name."""
+    in_force = _read(options)
+    wrong: list[str] = []
+    profiles: list[str] = []
+    callers: list[Caller] = []
+    try:
+        profiles = [*read_profiles(in_force.settings.profiles)]
+    except HalfangleError as error:
+        wrong.append(str(error))
+    try:
+        if in_force.settings.keys_file is not None:
+            callers = [*dict.fromkeys(read_keys(in_force.settings.keys_file).values())]
+    except HalfangleError as error:
+        wrong.append(str(error))
+    try:
+        require_tracing(in_force.settings)
+    except HalfangleError as error:
+        wrong.append(str(error))
+    names = [caller.name for caller in callers]
+    if options.json:
+        sys.stdout.write(as_json(in_force, {"profiles": profiles, "keys": names, "wrong": wrong}))
+    else:
+        remarks = [f"profile: {name}" for name in profiles] + [f"key: {name}" for name in names]
+        sys.stdout.write(as_toml(in_force, remarks))
+    for line in wrong:
+        print(line, file=sys.stderr)
+    return _WRONG if wrong else 0
+
+
+def _check_profiles(options: argparse.Namespace) -> int:
+    profiles = read_profiles(options.file)
+    for profile in profiles.values():
+        print(f"{profile.name}: {profile.units}, {profile.digest}")
+    return 0
+
+
+def _key(options: argparse.Namespace) -> int:
+    key = new_key()
+    entry = entry_for(options.name, key)
+    print(key)
+    print(entry, file=sys.stderr, end="")
+    return 0
+
+
+def _contract(_: argparse.Namespace) -> int:
+    sys.stdout.buffer.write(contract_bytes())
     return 0
 
 

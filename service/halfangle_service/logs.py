@@ -1,10 +1,14 @@
 """Logs: one JSON object a line on standard error, written so that a slow reader stops nobody."""
 
+import json
 import logging
 import os
+import select
 import sys
 import threading
 import time
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import suppress
 from types import TracebackType
 from typing import Protocol, Self
 
@@ -34,10 +38,16 @@ class LogWriter:
 
     Who reads the log may stall, and a pipe then takes nothing more; written directly, the next
     line would stop the service. The lines are bounded in bytes; what finds no room is dropped, and
-    a line says how many were, once there is room again.
+    a line says how many were, once there is room again. `dropped` is called for each.
     """
 
-    def __init__(self, descriptor: int, most_bytes: int = _MOST_WAITING) -> None:
+    def __init__(
+        self,
+        descriptor: int,
+        most_bytes: int = _MOST_WAITING,
+        dropped: Callable[[], object] = lambda: None,
+    ) -> None:
+        self._tell_dropped = dropped
         self._descriptor = descriptor
         self._most = most_bytes
         self._lines: list[bytes] = []
@@ -68,6 +78,7 @@ class LogWriter:
         with self._lock:
             if self._waiting + len(line) > self._most:
                 self._dropped += 1
+                self._tell_dropped()
                 return
             self._waiting += len(line)
             self._lines.append(line)
@@ -89,19 +100,37 @@ class LogWriter:
                 # The reader is gone for good; the service works on without a log.
                 self._descriptor = os.open(os.devnull, os.O_WRONLY)
 
-    def _taken(self) -> bytes:
+    def _taken(self) -> list[bytes]:
         """All that waits, and what is to be said of lines dropped."""
         with self._lock:
             lines, dropped = self._lines, self._dropped
             self._lines, self._waiting, self._dropped = [], 0, 0
         if dropped:
             lines.append(_line({"event": "lines dropped", "count": dropped, "level": "warning"}))
-        return b"".join(lines)
+        return lines
 
-    def _write_out(self, content: bytes) -> None:
-        view = memoryview(content)
-        while view:
-            view = view[os.write(self._descriptor, view) :]
+    def _write_out(self, lines: list[bytes]) -> None:
+        """Write lines, so many together as a pipe takes whole: others may write to it, too."""
+        for content in _pieces(lines):
+            view = memoryview(content)
+            while view:
+                view = view[os.write(self._descriptor, view) :]
+
+
+def _pieces(lines: Iterable[bytes]) -> Iterator[bytes]:
+    """Whole lines joined, no piece longer than a pipe takes at once, unless a line alone is.
+
+    >>> [len(piece) for piece in _pieces([b"x" * 3000, b"y" * 1000, b"z" * 9000])]
+    [4000, 9000]
+    """
+    piece = bytearray()
+    for line in lines:
+        if piece and len(piece) + len(line) > select.PIPE_BUF:
+            yield bytes(piece)
+            piece.clear()
+        piece += line
+    if piece:
+        yield bytes(piece)
 
 
 class ServerLog(logging.Handler):
@@ -142,13 +171,43 @@ def configure_logging(level: str, file: LogFile | None = None) -> None:
 
 
 def log_the_server_too(level: str, file: LogFile) -> None:
-    """Log what the server and the libraries have to say."""
+    """Log what the server, the libraries and Python itself have to say."""
     logging.basicConfig(level=level.upper(), handlers=[ServerLog(file)], force=True)
+    logging.captureWarnings(capture=True)
+    # Python would write a trace over many lines.
+    log = logging.getLogger("python")
+    sys.excepthook = lambda *error: log.critical("uncaught", exc_info=error)
+    threading.excepthook = lambda about: log.critical("uncaught", exc_info=_of_thread(about))
+    sys.unraisablehook = lambda about: log.error(
+        "uncaught: %s", about.err_msg or "", exc_info=about.exc_value
+    )
+
+
+def _of_thread(about: threading.ExceptHookArgs) -> BaseException | None:
+    return about.exc_value
+
+
+def announce(least: str, level: str, event: str, **more: object) -> None:
+    """Log on standard error at once, for what is said before or after all else runs.
+
+    Nothing is said below the least severity; where nobody can read it, the work goes on.
+    """
+    severities = logging.getLevelNamesMapping()
+    if severities[level.upper()] < severities[least.upper()]:
+        return
+    timestamp = time.strftime("%Y-%m-%dT%H:%M:%SZ", time.gmtime())
+    with suppress(OSError, ValueError):
+        line = _line({"event": event, **more, "level": level, "timestamp": timestamp})
+        os.write(sys.stderr.fileno(), line)
 
 
 def _json(event: object, **_: object) -> bytes:
     """Write one log entry; the standard library's encoder takes four times as long."""
-    return to_json(event, fallback=repr)
+    try:
+        return to_json(event, fallback=repr)
+    except ValueError:
+        # A sign that UTF-8 has none for, as of a path that is no text.
+        return json.dumps(event, default=repr).encode()
 
 
 def _line(event: object) -> bytes:

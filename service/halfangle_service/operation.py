@@ -223,6 +223,11 @@ class PublishedTable(Generic[ResultT]):
         """Path of its listing, such as `/v1/blocks/sets`; the catalogue's own has no topic."""
         return f"/v1/{self.topic}/{self.name}" if self.topic else f"/v1/{self.name}"
 
+    @property
+    def dotted_name(self) -> str:
+        """Topic and name, such as `blocks.sets`."""
+        return f"{self.topic}.{self.name}"
+
     @cached_property
     def listing(self) -> type[ResultModel]:
         """Model of the listing: one list, called as the table is."""
@@ -271,7 +276,7 @@ class PublishedTable(Generic[ResultT]):
         """Write a row, or the listing, as an answer."""
         shown = [result] if isinstance(result, self.item) else self._rows.values()
         written = result.model_dump_json().encode()
-        fingerprint = fingerprint_of(f"{self.topic}.{self.name}", written)
+        fingerprint = fingerprint_of(self.dotted_name, written)
         return _envelope(written, b"[]", _grounds_json((), sources_of_table(shown)), fingerprint)
 
 

@@ -94,10 +94,12 @@ def test_headers_declared_are_sent(service: Service) -> None:
 
 
 def test_the_key_is_declared_as_it_is_asked_for() -> None:
-    """The scheme names the header that a service with keys reads; without a key it answers 401."""
-    (scheme,) = DOCUMENT["components"]["securitySchemes"].values()
+    """Each scheme is one that a service with keys takes; without a key it answers 401."""
+    schemes = DOCUMENT["components"]["securitySchemes"]
+    scheme, basic = schemes["ApiKey"], schemes["Basic"]
     assert (scheme["type"], scheme["in"]) == ("apiKey", "header")
-    assert {} in DOCUMENT["security"]
+    assert (basic["type"], basic["scheme"]) == ("http", "basic")
+    assert DOCUMENT["security"] == [{}, {"ApiKey": []}, {"Basic": []}]
     for item in DOCUMENT["paths"].values():
         assert all("401" in operation["responses"] for operation in item.values())
     key = "a-key-of-a-test"
@@ -107,6 +109,7 @@ def test_the_key_is_declared_as_it_is_asked_for() -> None:
         assert refused.headers["www-authenticate"]
         answered = locked.get(SINE_QUERY, headers={scheme["name"]: key})
         assert answered.status_code == 200
+        assert locked.get(SINE_QUERY, auth=("environment", key)).status_code == 200
 
 
 # Lists ----------------------------------------------------------------------------------------

@@ -11,9 +11,9 @@ from litestar.testing import TestClient
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.schemas import schema_of
+from halfangle_service.http.calculating import answer
 from halfangle_service.http.guards.bounds import largest, refuse_too_many_parts
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
-from halfangle_service.http.routes import answer
 from halfangle_service.operation import Operation, Outcome
 from halfangle_service.registry import load_registry
 

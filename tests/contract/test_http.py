@@ -9,8 +9,9 @@ from typing import Any
 import pytest
 from litestar.types import ASGIApp
 
-from halfangle_service.http.guards.heavy import HeavyWork
+from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.routes import document_route, operation_routes, reading
+from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.logs import configure_logging
 from halfangle_service.operation import Operation
 from halfangle_service.settings import Settings
@@ -221,7 +222,8 @@ def test_too_many_heavy_requests_are_refused_and_the_rest_is_answered() -> None:
         }
     )
     settings = Settings(log_level="error", heavy_workers=1, heavy_queue=0)
-    routes = operation_routes({"sine.setting": heavy}, HeavyWork(1, 0), settings)
+    calculator = Calculator.within(settings, Metrics())
+    routes = operation_routes({"sine.setting": heavy}, calculator, settings)
     with bare_service(routes, settings) as service, ThreadPoolExecutor(1) as pool:
         accepted = pool.submit(post, service, heavy)
         assert begun.wait(timeout=30)

@@ -11,9 +11,10 @@ from halfangle_service.app import application
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, caution, note, stop
 from halfangle_service.fields.glossary import advisory_meanings
-from halfangle_service.http.guards.heavy import HeavyWork
+from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.picks import ADVISORIES
 from halfangle_service.http.routes import operation_routes
+from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.operation import Operation, Outcome
 from halfangle_service.registry import load_registry
 from halfangle_service.settings import Settings
@@ -73,7 +74,8 @@ def shop() -> Iterator[Service]:
         example={"advised": 0},
     )
     settings = Settings(log_level="error")
-    routes = operation_routes({operation.name: operation}, HeavyWork(1, 0), settings)
+    calculator = Calculator.within(settings, Metrics())
+    routes = operation_routes({operation.name: operation}, calculator, settings)
     with TestClient(application(routes, settings), raise_server_exceptions=False) as client:
         yield client
 

@@ -16,7 +16,7 @@ import pytest
 
 from halfangle_service import __version__
 from halfangle_service.app import contract_bytes
-from halfangle_service.cli import read_settings
+from halfangle_service.settings.reading import read_settings
 from serving_support import ask, environment, free_port, listens, serving
 
 SINE = "/v1/sine/setting"
@@ -102,7 +102,7 @@ def test_a_wrong_setting_is_refused_by_name(arguments: tuple[str, ...], words: s
 def test_lists_are_json(monkeypatch: pytest.MonkeyPatch) -> None:
     """Keys in the environment and origins in a flag are JSON lists."""
     monkeypatch.setenv("HALFANGLE_API_KEYS", '["one", "two"]')
-    settings = read_settings({"cors_origins": '["https://forms.example"]', "port": "8080"})
+    settings = read_settings({"cors_origins": '["https://forms.example"]', "port": "8080"}).settings
     assert settings.api_keys == frozenset({"one", "two"})
     assert settings.cors_origins == ("https://forms.example",)
     assert settings.port == 8080

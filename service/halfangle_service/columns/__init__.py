@@ -7,10 +7,11 @@ say, are named in `left`: whoever asks has them answered by the row form.
 """
 
 from halfangle_service.columns.asked import AskedColumns
-from halfangle_service.columns.flat import FlatField, flat_answer, flat_fields
+from halfangle_service.columns.flat import JOINT, FlatField, flat_answer, flat_fields
 from halfangle_service.columns.run import AnsweredColumns, columns_of
 
 __all__ = [
+    "JOINT",
     "AnsweredColumns",
     "AskedColumns",
     "FlatField",

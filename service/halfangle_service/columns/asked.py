@@ -47,9 +47,20 @@ class NumberField:
 
 
 @cache
+def _properties(request: type[RequestModel]) -> Mapping[str, Any]:
+    """Schemas of the fields of a request."""
+    properties: Mapping[str, Any] = schema_of(request)["properties"]
+    return properties
+
+
 def number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
     """The fields of a request that may be columns of numbers, with their bounds."""
-    properties = schema_of(request)["properties"]
+    return _number_fields(request)
+
+
+@cache
+def _number_fields(request: type[RequestModel]) -> Mapping[str, NumberField]:
+    properties = _properties(request)
     found = {}
     for name, schema in properties.items():
         forms = schema.get("anyOf", [schema])
@@ -99,7 +110,7 @@ class AskedColumns:
     def __init__(self, request: type[RequestModel], fields: Mapping[str, Any]) -> None:
         """Read the fields; raises ValueError for columns of unlike lengths, or for none."""
         known = number_fields(request)
-        schema = schema_of(request)["properties"]
+        schema = _properties(request)
         self.same: dict[str, Any] = {}
         self._given: dict[str, Sequence[Any] | NDArray[Any]] = {}
         for name, value in fields.items():

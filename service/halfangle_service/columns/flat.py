@@ -30,9 +30,13 @@ class FlatField:
         return tuple(self.name.split("."))
 
 
-@cache
 def flat_fields(result: type[ResultModel]) -> Mapping[str, FlatField]:
     """The columns of a result, in its order; lists of objects have no place in a flat table."""
+    return _flat_fields(result)
+
+
+@cache
+def _flat_fields(result: type[ResultModel]) -> Mapping[str, FlatField]:
     return {field.name: field for field in _fields(result, "")}
 
 

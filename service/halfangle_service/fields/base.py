@@ -101,7 +101,9 @@ _UNSET_SLOTS = ("__pydantic_extra__", "__pydantic_private__")
 
 
 def _holds_columns(value: object) -> bool:
-    """True for a column, and for a list that holds one."""
+    """True for a column, and for a list or an object that holds one."""
+    if isinstance(value, dict):
+        return any(map(_holds_columns, value.values()))
     if isinstance(value, list | tuple):
         return any(map(_holds_columns, value))
     return is_column(value)

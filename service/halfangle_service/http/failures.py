@@ -1,5 +1,7 @@
 """Whatever is raised, by us or by the framework, becomes a problem document here, once."""
 
+from typing import Any
+
 import structlog
 from litestar import Response
 from litestar.exceptions import HTTPException
@@ -15,7 +17,7 @@ from halfangle_service.http.problems import (
     problem_body,
     problem_of_refusal,
 )
-from halfangle_service.http.watch import request_id
+from halfangle_service.http.watch.hook import PROBLEM, request_id
 
 #: Status in logs and metrics where the caller went away before there was an answer.
 CALLER_GONE = 499
@@ -26,6 +28,8 @@ _CALLER_GONE_DETAIL = "client disconnected prematurely"
 def _problem(request: AnyRequest, error: ProblemError) -> Response[bytes]:
     """Answer with the problem document of an error."""
     status, body = problem_body(error, request.scope["path"])
+    state: Any = request.scope["state"]
+    state[PROBLEM] = error.name
     return Response(
         body, status_code=status, media_type=PROBLEM_MEDIA_TYPE, headers=dict(error.headers)
     )

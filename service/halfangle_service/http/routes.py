@@ -1,19 +1,16 @@
 """Route handlers of the framework, made from operations and tables, once, at start."""
 
 import asyncio
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from typing import Any, Generic, TypeVar
 
 from anyio import to_thread
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp, Receive
-from pydantic import ValidationError
+from litestar.types import ASGIApp
 
-from halfangle_service.fields import RequestModel
 from halfangle_service.http.answers import (
     JSON,
-    TEXT,
     AnyRequest,
     Document,
     Headers,
@@ -22,58 +19,25 @@ from halfangle_service.http.answers import (
     require_accepts,
     require_json_body,
 )
-from halfangle_service.http.finite import not_finite
+from halfangle_service.http.calculating import AnyOperation, Calculator
+from halfangle_service.http.cells import FIELD, KEY, VALUE_PATH, answer_to_cell, cell_at, cell_of
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
-from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.http.problems import ProblemError, nearest, pointer_to
 from halfangle_service.http.query import (
-    FIELD,
-    PICK,
-    VALUE_PATH,
+    Pairs,
     QueryField,
+    body_of,
     query_fields,
-    read_query,
+    read_pairs,
+    refuse_more,
 )
-from halfangle_service.http.requests import read_request
+from halfangle_service.http.routings import csv_routes
 from halfangle_service.http.sheets import sheet_routes
-from halfangle_service.operation import Operation, PublishedTable
+from halfangle_service.operation import PublishedTable
 from halfangle_service.settings import Settings
 
-AnyOperation = Operation[Any, Any]
+AnyTable = PublishedTable[Any]
 Made = TypeVar("Made")
-
-
-def answer(operation: AnyOperation, body: bytes) -> bytes:
-    """Validate a JSON body and calculate.
-
-    Raises ProblemError for a body that is wrong, Refusal for one that cannot be fulfilled.
-    """
-    return answer_request(operation, read_request(operation, body))
-
-
-def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
-    """Calculate; raises Refusal for a request that cannot be fulfilled."""
-    try:
-        return operation.answer_json(request)
-    except (ArithmeticError, ValidationError) as error:
-        # A result that is not finite: the request's numbers are each within bounds, yet together
-        # they leave the range of floating point.
-        raise not_finite(operation, request) from error
-
-
-async def calculated(
-    operation: AnyOperation, body: bytes, heavy: HeavyWork, receive: Receive | None
-) -> bytes:
-    """Answer here where the work is light, in a worker thread where it is heavy."""
-    if operation.heavy is True:
-        return await heavy.run(receive, answer, operation, body)
-    if operation.heavy is False:
-        return answer(operation, body)
-    request = read_request(operation, body)
-    if operation.heavy(request):
-        return await heavy.run(receive, answer_request, operation, request)
-    return answer_request(operation, request)
 
 
 Handler = Callable[[AnyRequest], Awaitable[ASGIApp]]
@@ -90,28 +54,29 @@ def reading(
 
 
 def operation_routes(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+    operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
 ) -> list[HTTPRouteHandler]:
-    """Make the routes of all operations: POST each, GET where the request is flat, one value.
+    """Make the routes of all operations: POST each, GET where the request is flat.
 
-    And of their sheets, which are made by the same workers.
+    And of their sheets, and of the routing's lines, which are made by the same workers.
     """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
-    routes = [_operation_route(o, heavy, bodies, settings) for o in operations.values()]
-    sheets = sheet_routes(operations, heavy, bodies, settings)
-    return [*routes, _value_route(operations, heavy, settings), *sheets]
+    routes = [_operation_route(o, calculator, bodies, settings) for o in operations.values()]
+    sheets = sheet_routes(operations, calculator, bodies, settings)
+    lines = csv_routes(operations, calculator, bodies)
+    return [*routes, *sheets, *lines]
 
 
 def _operation_route(
-    operation: AnyOperation, heavy: HeavyWork, bodies: Bodies, settings: Settings
+    operation: AnyOperation, calculator: Calculator, bodies: Bodies, settings: Settings
 ) -> HTTPRouteHandler:
     """Make the one route of an operation: of two on one path, OPTIONS would name the first's."""
-    by_body = _by_body(operation, heavy, bodies)
+    by_body = _by_body(operation, calculator, bodies)
     fields = query_fields(operation.request)
     if fields is None:
         methods, handler = [HttpMethod.POST], by_body
     else:
-        by_query = _by_query(operation, fields, heavy, settings)
+        by_query = _by_query(operation, fields, calculator, settings)
 
         async def handler(request: AnyRequest) -> ASGIApp:
             return await (by_body if request.method == "POST" else by_query)(request)
@@ -122,7 +87,7 @@ def _operation_route(
     )(handler)
 
 
-def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handler:
+def _by_body(operation: AnyOperation, calculator: Calculator, bodies: Bodies) -> Handler:
     """Make the handler of POST."""
 
     async def calculate(request: AnyRequest) -> ASGIApp:
@@ -130,7 +95,7 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handl
         require_accepts(request, JSON)
         body = await bodies.read(request)
         try:
-            return answer_of(await calculated(operation, body, heavy, request.receive))
+            return answer_of(await calculator.answer(operation, body, request))
         finally:
             bodies.release(body)
 
@@ -138,55 +103,99 @@ def _by_body(operation: AnyOperation, heavy: HeavyWork, bodies: Bodies) -> Handl
 
 
 def _by_query(
-    operation: AnyOperation, fields: Mapping[str, QueryField], heavy: HeavyWork, settings: Settings
+    operation: AnyOperation,
+    fields: Mapping[str, QueryField],
+    calculator: Calculator,
+    settings: Settings,
 ) -> Handler:
     """Make the handler of GET for an operation whose request is flat."""
 
     async def calculate(request: AnyRequest) -> ASGIApp:
-        body, pick = read_query(request.scope["query_string"], fields)
-        require_accepts(request, JSON if pick is None else TEXT)
-        content = await calculated(operation, body, heavy, request.receive)
-        if pick is None:
-            return cached(request, content, JSON, settings)
-        return _picked(request, content, pick, PICK, settings)
+        cell, asked = cell_of(read_pairs(request.scope["query_string"]), fields)
+
+        async def content() -> bytes:
+            return await calculator.answer(operation, body_of(asked, fields), request)
+
+        if cell is not None:
+            return await answer_to_cell(request, cell, content, settings)
+        require_accepts(request, JSON)
+        return cached(request, await content(), JSON, settings)
 
     return calculate
 
 
-def _value_route(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+def value_route(
+    operations: Mapping[str, AnyOperation],
+    tables: Iterable[AnyTable],
+    calculator: Calculator,
+    settings: Settings,
 ) -> HTTPRouteHandler:
-    """Make the route of one value of any operation's answer; the answer's own route gives JSON."""
-    flat = {name: o for name, o in operations.items() if query_fields(o.request) is not None}
+    """Make the route of values of any answer, or of any row; their own routes give JSON."""
+    asked_of = {name: o for name, o in operations.items() if query_fields(o.request) is not None}
+    rows = {table.dotted_name: Rows(table) for table in tables}
 
     async def value(request: AnyRequest) -> ASGIApp:
-        operation = flat.get(request.path_params["operation"])
-        if operation is None:
+        name: str = request.path_params["operation"]
+        operation = asked_of.get(name)
+        fields = {} if operation is None else query_fields(operation.request) or {}
+        pairs = read_pairs(request.scope["query_string"])
+        cell, asked = cell_at(request.path_params[FIELD], pairs, fields)
+
+        async def content() -> bytes:
+            if operation is not None:
+                return await calculator.answer(operation, body_of(asked, fields), request)
+            if name in rows:
+                return await rows[name].answer(_key_of(asked))
             raise ProblemError(
                 "not-found",
-                "No operation of this name is asked by query string.",
-                more={"known": list(flat)},
+                "No operation that is asked by query string, and no table, has this name"
+                f"{nearest(name, (*asked_of, *rows))}.",
+                more={"known": [*asked_of, *rows]},
             )
-        fields = query_fields(operation.request) or {}
-        body, _ = read_query(request.scope["query_string"], fields, picks=False)
-        require_accepts(request, TEXT)
-        content = await calculated(operation, body, heavy, request.receive)
-        return _picked(request, content, request.path_params[FIELD], FIELD, settings)
+
+        return await answer_to_cell(request, cell, content, settings)
 
     return reading(VALUE_PATH.format(operation="{operation:str}", field="{field:str}"), value)
 
 
-def _picked(
-    request: AnyRequest, content: bytes, path: str, asked_as: str, settings: Settings
-) -> ASGIApp:
-    """Answer with one value of an answer."""
-    text, headers = pick_value(content, path, asked_as)
-    return cached(request, text, TEXT, settings, headers)
+def _key_of(asked: Pairs) -> str:
+    """The key of a row, the one parameter that a row is asked by."""
+    keys = [text for name, text in asked if name == KEY]
+    if len(keys) != 1:
+        words = "should be given once" if keys else "is required: it says which row is meant"
+        raise ProblemError(
+            "invalid-request",
+            f"{KEY} {words}.",
+            errors=[{"pointer": pointer_to(KEY), "message": words}],
+        )
+    refuse_more(pair for pair in asked if pair[0] != KEY)
+    return keys[0]
 
 
-def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
+class Rows:
+    """The rows of a published table as answers, each by its key; made as `OnceMade` makes."""
+
+    def __init__(self, table: AnyTable) -> None:
+        self._table = table
+        self._made = OnceMade(lambda: {key: table.get(key) for key in table.keys()})  # noqa: SIM118
+
+    async def answer(self, key: str) -> bytes:
+        """Give a row; raises ProblemError where there is none of this key."""
+        row = (await self._made.value()).get(key)
+        if row is None:
+            known = self._table.keys()
+            raise ProblemError(
+                "not-found",
+                f"{self._table.title} knows no {self._table.key} {key[:60]!r}"
+                f"{nearest(key, known)}.",
+                more={"known": list(known)},
+            )
+        return self._table.answer_json(row)
+
+
+def table_routes(table: AnyTable, settings: Settings) -> list[HTTPRouteHandler]:
     """Make the routes of a published table: the listing, and one row by its key."""
-    rows = OnceMade(lambda: {key: table.get(key) for key in table.keys()})  # noqa: SIM118
+    rows = Rows(table)
     listed = OnceMade(lambda: table.answer_json(table.list_rows()))
 
     async def listing(request: AnyRequest) -> ASGIApp:
@@ -194,18 +203,18 @@ def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRou
         return cached(request, await listed.value(), JSON, settings)
 
     async def item(request: AnyRequest) -> ASGIApp:
-        require_accepts(request, JSON)
-        key: str = request.path_params["key"]
-        row = (await rows.value()).get(key)
-        if row is None:
-            raise ProblemError(
-                "not-found",
-                f"{table.title} knows no {table.key} {key[:60]!r}.",
-                more={"known": list(table.keys())},
-            )
-        return cached(request, table.answer_json(row), JSON, settings)
+        cell, more = cell_of(read_pairs(request.scope["query_string"]), {})
 
-    return [reading(table.path, listing), reading(table.path + "/{key:str}", item)]
+        async def content() -> bytes:
+            refuse_more(more)
+            return await rows.answer(request.path_params[KEY])
+
+        if cell is not None:
+            return await answer_to_cell(request, cell, content, settings)
+        require_accepts(request, JSON)
+        return cached(request, await content(), JSON, settings)
+
+    return [reading(table.path, listing), reading(table.path + f"/{{{KEY}:str}}", item)]
 
 
 class OnceMade(Generic[Made]):

@@ -6,10 +6,11 @@ leaves beyond them says nothing. Any other number stays as it was calculated.
 
 import re
 from decimal import Decimal
+from functools import partial
 
 import numpy as np
 
-from halfangle_service.trade.columns import Bools, Column, Floats, mapped, worked_out
+from halfangle_service.trade.columns import Bools, Column, Floats, in_pieces, in_rows, worked_out
 
 #: What is this near to a decimal of so many digits, as a share of itself, is that decimal.
 _DIGITS, _NEAR = 10, 4e-15
@@ -28,33 +29,40 @@ def certain(value: float) -> float:
     >>> certain(0.1 + 0.2), certain(5 * 0.49999999999999994)
     (0.3, 2.5)
     """
-    return worked_out(_all_certain, value) if isinstance(value, Column) else _certain(value)
-
-
-def _certain(value: float) -> float:
-    return float(f"{value:.{_CERTAIN}g}")
+    if isinstance(value, Column):
+        return worked_out(_all_certain, value)
+    return _to_digits(value, _CERTAIN)
 
 
 def _all_certain(values: Floats) -> Floats:
-    """The same of an array: whole numbers of 15 digits over powers of ten, both exact in floats.
+    return in_pieces(partial(_all_to_digits, digits=_CERTAIN), values)
+
+
+def _to_digits(value: float, digits: int) -> float:
+    return float(format(value, f".{digits}g"))
+
+
+def _all_to_digits(values: Floats, digits: int) -> Floats:
+    """The same of an array: whole numbers of so many digits over powers of ten, exact in floats.
 
     Where a product with the power of ten is rounded its error is worked out, so that what is to be
     rounded up is known; what is too near to a half, or beyond the powers, is written as above.
     """
     size = np.abs(values)
     with np.errstate(all="ignore"):
-        power: Floats = _CERTAIN - 1 - np.floor(np.log10(size))
+        power: Floats = digits - 1 - np.floor(np.log10(size))
         plain = (power >= 0) & (power < len(_TENS))
         tens = _TENS[np.where(plain, power, 0).astype(np.intp)]
         scaled: Floats = size * tens
         whole = np.rint(scaled)
         beyond = (scaled - whole) + _error_of_product(size, tens, scaled)
         whole += (beyond > 0.5).astype(np.float64) - (beyond < -0.5)
-        certain = np.copysign(whole / tens, values)
-    doubtful = ~plain | (scaled < 1e14) | (scaled >= 1e15) | (np.abs(np.abs(beyond) - 0.5) < 1e-6)
+        rounded = np.copysign(whole / tens, values)
+    least, most = 10.0 ** (digits - 1), 10.0**digits
+    doubtful = ~plain | (scaled < least) | (scaled >= most) | (np.abs(np.abs(beyond) - 0.5) < 1e-6)
     for place in np.flatnonzero(doubtful):
-        certain[place] = _certain(values[place])
-    return certain
+        rounded[place] = _to_digits(values[place], digits)
+    return rounded
 
 
 def _error_of_product(one: Floats, other: Floats, product: Floats) -> Floats:
@@ -94,10 +102,18 @@ def tidy(value: float, scale: float = 0.0) -> float:
     >>> tidy(3 * 0.04), tidy(1 / 3), 10 - 9.9999, tidy(10 - 9.9999, 10.0)
     (0.12, 0.3333333333333333, 9.999999999976694e-05, 0.0001)
     """
-    if isinstance(value, Column) or isinstance(scale, Column):
-        return mapped(tidy, value, scale)
-    short = float(format(value, f".{_DIGITS}g"))
+    if isinstance(value, Column) and not isinstance(scale, Column):
+        return worked_out(partial(in_pieces, partial(_all_tidy, scale=scale)), value)
+    if isinstance(scale, Column):
+        return in_rows(tidy, value, scale)
+    short = _to_digits(value, _DIGITS)
     return short if abs(value - short) <= _NEAR * max(abs(value), scale) else value
+
+
+def _all_tidy(values: Floats, scale: float) -> Floats:
+    short = _all_to_digits(values, _DIGITS)
+    near = np.abs(values - short) <= _NEAR * np.maximum(np.abs(values), scale)
+    return np.where(near, short, values)
 
 
 #: A run of noughts or nines in a number, before its last bits: what noise looks like.

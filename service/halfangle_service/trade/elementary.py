@@ -5,12 +5,12 @@ column must give what a row gives: so these are Python's `math`, row for row.
 """
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 import numpy as np
 
-from halfangle_service.trade.columns import Column, Mask, Parting, mapped
+from halfangle_service.trade.columns import Column, Mask, Parting, in_rows, mapped
 
 _One = Callable[[float], float]
 _Two = Callable[[float, float], float]
@@ -18,16 +18,24 @@ _Two = Callable[[float, float], float]
 
 def _of_one(function: _One) -> _One:
     def of_one(value: Any) -> Any:
-        return mapped(function, value) if isinstance(value, Column) else function(value)
+        try:
+            return function(value)
+        except TypeError:
+            if isinstance(value, Column):
+                return mapped(function, value)
+            raise
 
     return of_one
 
 
 def _of_two(function: _Two) -> _Two:
     def of_two(one: Any, other: Any) -> Any:
-        if isinstance(one, Column) or isinstance(other, Column):
-            return mapped(function, one, other)
-        return function(one, other)
+        try:
+            return function(one, other)
+        except TypeError:
+            if isinstance(one, Column) or isinstance(other, Column):
+                return mapped(function, one, other)
+            raise
 
     return of_two
 
@@ -35,8 +43,7 @@ def _of_two(function: _Two) -> _Two:
 sin, cos, tan = _of_one(math.sin), _of_one(math.cos), _of_one(math.tan)
 asin, acos, atan = _of_one(math.asin), _of_one(math.acos), _of_one(math.atan)
 exp, log, log10 = _of_one(math.exp), _of_one(math.log), _of_one(math.log10)
-atan2, hypot = _of_two(math.atan2), _of_two(math.hypot)
-copysign = _of_two(math.copysign)
+atan2, copysign = _of_two(math.atan2), _of_two(math.copysign)
 _RADIANS, _DEGREES = math.pi / 180.0, 180.0 / math.pi
 
 
@@ -48,6 +55,31 @@ def radians(degrees: float) -> float:
 def degrees(radians: float) -> float:
     """Degrees of so many radians."""
     return radians * _DEGREES if isinstance(radians, Column) else math.degrees(radians)
+
+
+def hypot(*sides: float) -> float:
+    """Root of the sum of squares."""
+    try:
+        return math.hypot(*sides)
+    except TypeError:
+        return in_rows(math.hypot, *sides)
+
+
+def fsum(parts: Iterable[float]) -> float:
+    """Sum without loss, as `math.fsum` has it."""
+    parts = list(parts)
+    try:
+        return math.fsum(parts)
+    except TypeError:
+        return in_rows(lambda *each: math.fsum(each), *parts)
+
+
+def isfinite(value: float) -> bool:
+    """Whether a number is finite, as `math.isfinite` has it."""
+    if isinstance(value, Column):
+        finite: Any = np.isfinite(value.values)
+        return bool(Mask(finite))
+    return math.isfinite(value)
 
 
 def sqrt(value: float) -> float:

@@ -22,7 +22,7 @@ from halfangle_service.fields.angles import AngleInput
 from halfangle_service.http.answers import best_accepted
 from halfangle_service.http.batches.lines import Line, Lines, TooLong
 from halfangle_service.http.batches.rows import WrongRow, row_of_line, rows_of_body
-from halfangle_service.http.picks import pick_value
+from halfangle_service.http.picks import pick_values
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.query import query_fields, read_query
 from halfangle_service.http.requests import read_request
@@ -85,7 +85,7 @@ def read_query_string(data: bytes) -> None:
         if fields is None:
             continue
         with suppress(ProblemError):
-            body = read_query(data, fields)[0]
+            body = read_query(data, fields)
             assert isinstance(json.loads(body), dict)
             read_request(operation, body)
 
@@ -100,7 +100,7 @@ def read_picked_path(data: bytes) -> None:
     path = data.decode("utf-8", "ignore")
     for name in ("sine.setting", "blocks.stack", "jobs.center", "runout.true-up"):
         with suppress(ProblemError):
-            text, _ = pick_value(_stored(name), path, "pick")
+            text, _ = pick_values(_stored(name), path, "pick")
             assert isinstance(text, bytes)
 
 

@@ -170,15 +170,33 @@ class Storm:
             pairs.append(f"{quote(name)}={quote(text, errors='replace')}")
         if self._chance.random() < 0.3:
             pairs.append(
-                self._chance.choice(("a/b~=1", "%FF=1", "=", "&" * 50, "x" * 5_000 + "=1"))
+                self._chance.choice(
+                    (
+                        "a/b~=1",
+                        "%FF=1",
+                        "=",
+                        "&" * 50,
+                        "x" * 5_000 + "=1",
+                        "readings=" + ";" * 5_000,
+                        "a.b=1",
+                        ".=1",
+                        "box.size=1;2&box.mark=1",
+                        "box=1&box.size=1;2",
+                    )
+                )
             )
         if self._chance.random() < 0.6:
-            picks = ("height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "")
+            picks = ("height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "",
+                     "*", "a,b", "," * 300, "blocks.*.*", "advisories,height")  # fmt: skip
             pick = self._chance.choice(picks)
             if self._chance.random() < 0.5:
                 path = f"/v1/values/{path.removeprefix('/v1/').replace('/', '.')}/{pick}"
             else:
                 pairs.append(f"pick={pick}")
+            if self._chance.random() < 0.5:
+                odd = ("on_error=text", "on_error=", "separator=%0A", "separator=;", "separator=",
+                       "separator=%F0%9F", "separator==")  # fmt: skip
+                pairs.append(self._chance.choice(odd))
         return wire("GET", f"{path}?{'&'.join(pairs)}", b"")
 
     def odd_headers(self) -> bytes:

@@ -14,28 +14,29 @@ from halfangle_service.http.batches.lines import Lines
 from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.batches.rows import row_of_value, rows_of_body
 from halfangle_service.http.batches.run import Batch
+from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
-from halfangle_service.http.routes import AnyOperation, calculated
 from halfangle_service.http.streams.arriving import Arriving, arriving
+from halfangle_service.http.streams.sender import Sender
 from halfangle_service.http.streams.sending import TOGETHER_BYTES, streamed
+from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.settings import Settings
 
 
 def batch_route(
-    operations: Mapping[str, AnyOperation], heavy: HeavyWork, settings: Settings
+    operations: Mapping[str, AnyOperation],
+    calculator: Calculator,
+    metrics: Metrics,
+    settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route that answers rows of any operations."""
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
 
-    async def calculate(operation: AnyOperation, body: bytes) -> bytes:
-        return await calculated(operation, body, heavy, None)
-
     async def answer(request: AnyRequest) -> ASGIApp:
         media_type = require_body_of(request, JSON, LINES)
         require_accepts(request, media_type)
-        batch = Batch(operations, calculate)
+        batch = Batch(operations, Sender(calculator, metrics, request))
         if media_type == LINES:
             return streamed(LINES, _lines_answered(request, batch, settings))
         body = await bodies.read(request, settings.body_limit_bytes)

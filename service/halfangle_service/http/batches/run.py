@@ -20,10 +20,10 @@ from halfangle_service.http.problems import ProblemError, problem_body
 from halfangle_service.http.repeated import named_twice
 from halfangle_service.http.streams.rows import (
     AnyOperation,
-    Calculate,
     answer_of_row,
     names_no_operation,
 )
+from halfangle_service.http.streams.sender import Sender
 from halfangle_service.http.streams.turns import Turn
 
 #: References of so many rows are kept to find one that comes twice.
@@ -49,9 +49,9 @@ class Counts:
 class Batch:
     """Answers rows in order, each with its answer or its problem; one bad row spoils no other."""
 
-    def __init__(self, operations: Mapping[str, AnyOperation], calculate: Calculate) -> None:
+    def __init__(self, operations: Mapping[str, AnyOperation], sender: Sender) -> None:
         self._operations = operations
-        self._calculate = calculate
+        self._sender = sender
         self._refs = Refs(REFS_KEPT)
         self._turn = Turn()
         self.counts = Counts()
@@ -84,11 +84,12 @@ class Batch:
             raise WrongRow(row.ref, _repeated(row.ref))
         if row.repeated is not None:
             raise named_twice(row.repeated)
-        answer = await answer_of_row(operation, row.request, self._calculate)
+        answer = await answer_of_row(operation, row.request, self._sender.calculate)
         self._refs.note(row.ref)
         found = severities(answer)
         self.counts.rows += 1
         self.counts.ok += 1
+        self._sender.note()
         self.counts.with_stop += _STOP in found
         self.counts.with_caution += _CAUTION in found
         return b'{"row":%d,"ref":%b,"status":"ok","stops":%d,"cautions":%d,"answer":%b}' % (
@@ -108,6 +109,7 @@ class Batch:
             self._refs.note(ref)
         self.counts.rows += 1
         self.counts.refused += 1
+        self._sender.note(error.name)
         _, problem = problem_body(error, path)
         return b'{"row":%d,"ref":%b,"status":"refused","problem":%b}' % (
             self.counts.rows,

@@ -14,14 +14,19 @@ from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, PROBLEM_TYPES
 
 Json = dict[str, Any]
 
-API_KEY = "ApiKey"
+API_KEY, BASIC = "ApiKey", "Basic"
 SECURITY_SCHEMES: Json = {
     API_KEY: {
         "type": "apiKey",
         "in": "header",
         "name": "X-API-Key",
         "description": "Asked for only where the installation has keys.",
-    }
+    },
+    BASIC: {
+        "type": "http",
+        "scheme": "basic",
+        "description": "The same key as password, with its name as user.",
+    },
 }
 #: Where the stored answer to an operation's example is served. It is a word of our own: generators
 #: of types fetch an `externalValue` from the disk, and fail.
@@ -42,7 +47,7 @@ HEADERS: Json = {
     },
     "Allow": {"description": "Methods of this address.", "schema": {"type": "string"}},
     "WWW-Authenticate": {
-        "description": "Which key is asked for, and in which header.",
+        "description": "The ways in which a key is taken.",
         "schema": {"type": "string"},
     },
     "Advisories": {
@@ -53,7 +58,7 @@ HEADERS: Json = {
     },
 }
 #: Headers that come with refusals of one status alone.
-_OF_STATUS = {401: "WWW-Authenticate", 405: "Allow", 503: "Retry-After"}
+_OF_STATUS = {401: "WWW-Authenticate", 405: "Allow", 429: "Retry-After", 503: "Retry-After"}
 #: The response of its own is that of a key, which programs look for; all other refusals stand
 #: together, since they are one kind of document.
 _NAMED = frozenset({401})

@@ -11,6 +11,7 @@ from typing import Any, ClassVar
 from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 
 from halfangle_service.http.problems import PROBLEM_MEDIA_TYPE, ProblemError, problem_body
+from halfangle_service.http.watch.metrics import REFUSALS, Metrics
 from halfangle_service.settings import Settings
 from halfangle_service.trade.wording import plain
 
@@ -33,6 +34,7 @@ class BoundedConnection(HttpToolsProtocol):
     """
 
     limits: ClassVar[Settings]
+    metrics: ClassVar[Metrics]
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
@@ -45,6 +47,7 @@ class BoundedConnection(HttpToolsProtocol):
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Take a connection, or refuse it where there are too many."""
         super().connection_made(transport)
+        self.metrics.cells.numbers[self.metrics.connections] += 1.0
         most = self.limits.connection_limit
         if len(self.connections) > most:
             self._refuse(ProblemError("overloaded", f"{most} connections are open; try again."))
@@ -52,7 +55,10 @@ class BoundedConnection(HttpToolsProtocol):
         self._arm_arriving()
 
     def connection_lost(self, exc: Exception | None) -> None:
-        """Forget the connection."""
+        """Forget the connection, and what it was to be answered."""
+        waiting = sum(not cycle.response_complete for cycle in self._unanswered)
+        self.metrics.cells.numbers[self.metrics.in_flight] -= waiting
+        self.metrics.cells.numbers[self.metrics.connections] -= 1.0
         self._disarm_arriving()
         self._disarm_leaving()
         self._answer_nobody()
@@ -60,6 +66,7 @@ class BoundedConnection(HttpToolsProtocol):
 
     def data_received(self, data: bytes) -> None:
         """Read what came; if more must come, it must come in time."""
+        self.metrics.cells.numbers[self.metrics.received] += len(data)
         super().data_received(data)
         if self._arriving is None and (self._in_request or self._is_idle()):
             self._arm_arriving()
@@ -76,6 +83,7 @@ class BoundedConnection(HttpToolsProtocol):
         super().on_headers_complete()
         waiting = (cycle for cycle in self._unanswered if not cycle.response_complete)
         self._unanswered = [*waiting, self.cycle]
+        self.metrics.cells.numbers[self.metrics.in_flight] += 1.0
         cycle = self.cycle
         told: Any = cycle.scope.setdefault("extensions", {})
         told[CALLER_LEFT] = lambda: cycle.disconnected
@@ -106,6 +114,7 @@ class BoundedConnection(HttpToolsProtocol):
     def on_response_complete(self) -> None:
         """An answer has been written; it must be taken in time."""
         super().on_response_complete()
+        self.metrics.cells.numbers[self.metrics.in_flight] -= 1.0
         if self.transport.get_write_buffer_size() > _SMALL_ANSWER:
             self._arm_leaving()
 
@@ -174,6 +183,7 @@ class BoundedConnection(HttpToolsProtocol):
     def _refuse(self, error: ProblemError) -> None:
         """Answer with a problem document before there is a request, and end the connection."""
         status, body = problem_body(error, "")
+        self.metrics.add(REFUSALS, error.name)
         head = (
             f"HTTP/1.1 {status} {HTTPStatus(status).phrase}\r\n"
             f"content-type: {PROBLEM_MEDIA_TYPE}\r\ncontent-length: {len(body)}\r\n"
@@ -199,6 +209,6 @@ class BoundedConnection(HttpToolsProtocol):
                 cycle.message_event.set()
 
 
-def connections_within(limits: Settings) -> type[BoundedConnection]:
-    """Make the protocol class that holds connections to these settings."""
-    return type("Connection", (BoundedConnection,), {"limits": limits})
+def connections_within(limits: Settings, metrics: Metrics) -> type[BoundedConnection]:
+    """Make the protocol class that holds connections to these settings, and counts them."""
+    return type("Connection", (BoundedConnection,), {"limits": limits, "metrics": metrics})

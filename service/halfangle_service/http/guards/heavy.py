@@ -1,6 +1,7 @@
 """Heavy work: in worker threads, a bounded number at once, a bounded number that wait."""
 
 import asyncio
+import time
 from collections.abc import Callable
 from typing import Any, TypeVar
 
@@ -8,6 +9,12 @@ from anyio import CapacityLimiter, to_thread
 from litestar.types import Receive
 
 from halfangle_service.http.problems import CallerGone, ProblemError, stopping
+from halfangle_service.http.watch.metrics import (
+    HEAVY_RUNNING,
+    HEAVY_WAIT,
+    HEAVY_WAITING,
+    Metrics,
+)
 
 MadeT = TypeVar("MadeT")
 
@@ -15,7 +22,8 @@ MadeT = TypeVar("MadeT")
 class HeavyWork:
     """Runs heavy work in worker threads for callers that are still there when its turn comes."""
 
-    def __init__(self, workers: int, queue: int) -> None:
+    def __init__(self, workers: int, queue: int, metrics: Metrics) -> None:
+        self._metrics = metrics
         self._turns = asyncio.Semaphore(workers)
         self._threads = CapacityLimiter(workers)
         self._most = workers + queue
@@ -40,15 +48,27 @@ class HeavyWork:
             )
         self._inside += 1
         try:
-            await self._wait_for_turn(receive)
+            await self._wait_and_count(receive)
+            self._metrics.add(HEAVY_RUNNING)
             try:
                 return await to_thread.run_sync(work, *arguments, limiter=self._threads)
             finally:
                 self._turns.release()
+                self._metrics.add(HEAVY_RUNNING, amount=-1.0)
         except asyncio.CancelledError:
             raise stopping() from None
         finally:
             self._inside -= 1
+
+    async def _wait_and_count(self, receive: Receive | None) -> None:
+        """Take a turn, seen while it is waited for; raises CallerGone."""
+        started = time.perf_counter()
+        self._metrics.add(HEAVY_WAITING)
+        try:
+            await self._wait_for_turn(receive)
+        finally:
+            self._metrics.add(HEAVY_WAITING, amount=-1.0)
+        self._metrics.time(HEAVY_WAIT, time.perf_counter() - started)
 
     async def _wait_for_turn(self, receive: Receive | None) -> None:
         """Take a turn; raises CallerGone where the caller leaves first."""

@@ -8,7 +8,7 @@ from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
 from halfangle_service.http.answers import AnyRequest, Headers, answer_of
-from halfangle_service.http.guards.keys import WITHOUT_KEY
+from halfangle_service.http.guards.keys import open_as
 from halfangle_service.http.page.documents import (
     PAGES_PATH,
     operation_page,
@@ -48,7 +48,7 @@ def page_routes(
     They are read without a key, being alike at every installation of a release: a browser could not
     send one before it shows a page.
     """
-    yield reading("/", _to_pages, opt=WITHOUT_KEY)
+    yield reading("/", _to_pages, opt=open_as("documents"))
     yield _page(PAGES_PATH, partial(reference_page, operations, tuple(tables)), settings)
     yield _page(f"{PAGES_PATH}/try", try_page, settings)
     order = tuple(operations.values())
@@ -74,5 +74,11 @@ def _page(path: str, write: Writer, settings: Settings) -> HTTPRouteHandler:
 def _kept(path: str, write: Writer, media_type: str, settings: Settings) -> HTTPRouteHandler:
     """Route of what a browser keeps and asks about each time: after an upgrade it shows the new."""
     return document_route(
-        path, write, media_type, settings, headers=_HEADERS, asked_again=True, opt=WITHOUT_KEY
+        path,
+        write,
+        media_type,
+        settings,
+        headers=_HEADERS,
+        asked_again=True,
+        opt=open_as("documents"),
     )

@@ -58,5 +58,5 @@ def require_reach_or_complement(
         "angle",
         instead=f"Where the work can be turned by 90°, set the complement, "
         f"{plain(complement.angle.degrees)}°: {figure(complement.height, plate.units)}.",
-        more={"complement_setting": complement.model_dump()},
+        more={"complement_setting": complement.model_dump(warnings=False)},
     )

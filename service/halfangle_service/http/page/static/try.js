@@ -26,5 +26,11 @@ async function showForms() {
     tryItOutEnabled: true,
     syntaxHighlight: false,
     validatorUrl: null,
+    // Says that a script asks: else a browser would ask for the key in its own dialog.
+    requestInterceptor: (request) => {
+      request.headers["X-Requested-With"] = "fetch";
+      return request;
+    },
+    showMutatedRequest: false,
   });
 }
