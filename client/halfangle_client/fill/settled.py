@@ -41,7 +41,6 @@ class Settled:
     requests: Mapping[int, dict[str, Any]]
     unreadable: Mapping[int, str]
     notes: Sequence[str]
-    row_names: Mapping[int, str]
 
     @property
     def count(self) -> int:
@@ -124,8 +123,7 @@ def settle(file: str, book: Book, said: FillMap, labels: Labels) -> Settled:
     notes += _replaced(where, touched, written, merged)
     notes += _unused(headers, operation, inputs, written, labels)
     return Settled(
-        operation, sheet, header_row, inputs, fixed, wanted, written, requests, unreadable, notes,
-        rows.names,
+        operation, sheet, header_row, inputs, fixed, wanted, written, requests, unreadable, notes
     )  # fmt: skip
 
 
