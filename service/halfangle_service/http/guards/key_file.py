@@ -25,6 +25,7 @@ from halfangle_service.settings.reading import nearest
 
 #: Name under which the keys of the environment's variable are seen together.
 ENVIRONMENT = "environment"
+_RESERVED = f"{ENVIRONMENT}: is the name of the keys of the environment's variable"
 #: Characters of the shortest key that is taken from a file: 128 bits, six a character.
 SHORTEST_KEY = 22
 _KEY_BYTES = 32
@@ -93,7 +94,8 @@ def entry_for(name: str, key: str) -> str:
         _File.model_validate({"keys": {name: {"digests": [written]}}})
     except ValidationError as error:
         raise KeysError(f"{name[:60]!r}: {_said(error.errors()[0])}") from None
-    _refuse_reserved(name)
+    if name == ENVIRONMENT:
+        raise KeysError(_RESERVED)
     return f'[keys."{name}"]\ndigests = ["{written}"]\n'
 
 
@@ -113,13 +115,15 @@ def read_keys(path: Path) -> Ring:
             raise KeysError(f"{path}: larger than {_LARGEST_BYTES} bytes")
         entries = _File.model_validate(tomllib.loads(content.decode("utf-8-sig"))).keys
     except ValidationError as error:
-        first = error.errors()[0]
+        # A misspelt field first: the one that is missing is the same one.
+        first = min(error.errors(), key=lambda one: one["type"] != "extra_forbidden")
         raise KeysError(f"{path}: {'/'.join(map(str, first['loc']))}: {_said(first)}") from None
     except (OSError, ValueError, RecursionError) as error:
         raise KeysError(f"{path}: {error}") from None
     ring: dict[bytes, Caller] = {}
     for name, entry in entries.items():
-        _refuse_reserved(name)
+        if name == ENVIRONMENT:
+            raise KeysError(f"{path}: {_RESERVED}")
         caller = Caller(
             name, _seconds(entry.expires), entry.rate_per_minute, entry.rate_burst, SHORTEST_KEY
         )
@@ -130,11 +134,6 @@ def read_keys(path: Path) -> Ring:
                 raise KeysError(f"{path}: keys/{name}/digests: {twice}")
             ring[digest] = caller
     return ring
-
-
-def _refuse_reserved(name: str) -> None:
-    if name == ENVIRONMENT:
-        raise KeysError(f"{name}: is the name of the keys of the environment's variable")
 
 
 def _said(error: object) -> str:
