@@ -201,6 +201,7 @@ WRONG_FILES = [
     (f"[keys.a]\ndigests = ['{DIGEST}']\nrate_per_minute = -1", "greater than or equal to 0"),
     (f"[keys.a]\ndigests = ['{DIGEST}']\nrate_per_minute = nan", "rate_per_minute"),
     (f"[keys.a]\ndigests = ['{DIGEST}']\nexpires = 'never'", "expires"),
+    (f"[keys.a]\ndigests = ['{DIGEST}']\nexpires = 1e9", "should be a date"),
     ("x = " + "[" * 5000, "recursion"),
     ("#" * 300_000, "larger than 200000 bytes"),
 ]
@@ -212,6 +213,18 @@ def test_a_wrong_file_is_refused(tmp_path: Path, content: str, words: str) -> No
     with pytest.raises(KeysError, match=r"k\.toml") as refused:
         read_keys(written(tmp_path / "k.toml", content))
     assert words in str(refused.value)
+
+
+def test_what_is_no_plain_file_is_not_waited_for(tmp_path: Path) -> None:
+    """A pipe would hold up every request; a folder is none either; an end beyond time is told."""
+    os.mkfifo(tmp_path / "k.toml")
+    for path in (tmp_path / "k.toml", tmp_path):
+        with pytest.raises(KeysError, match="is no plain file"):
+            read_keys(path)
+    for far in ("0001-01-01T00:00:00+14:00", "9999-12-31T23:59:59-14:00", "0001-01-01"):
+        entry = entry_for("a", KEY) + f"expires = {far}\n"
+        ring = read_keys(written(tmp_path / "far.toml", entry))
+        assert len(ring) == 1
 
 
 def test_a_file_that_everybody_writes_is_refused(file: Path) -> None:
@@ -334,6 +347,7 @@ def test_a_pace_is_kept_and_made_up_again() -> None:
     paces = Paces()
     taken = [paces.take("a", 60.0, 3, now=100.0) for _ in range(5)]
     assert taken == [0.0, 0.0, 0.0, 1.0, 1.0]
+    assert [paces.take("c", 1e-308, 1, now=100.0) for _ in range(2)] == [0.0, 1e7]
     assert paces.take("b", 60.0, 3, now=100.0) == 0.0, "another caller has a pace of his own"
     assert paces.take("a", 60.0, 3, now=101.0) == 0.0
     assert paces.take("a", 60.0, 3, now=101.5) == pytest.approx(0.5)

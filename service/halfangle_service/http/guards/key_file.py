@@ -14,11 +14,18 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
-from stat import S_IROTH, S_IWOTH
+from stat import S_IROTH, S_ISREG, S_IWOTH
 from typing import Annotated
 
 import structlog
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    StringConstraints,
+    ValidationError,
+)
 
 from halfangle_service.errors import HalfangleError
 from halfangle_service.settings.reading import nearest
@@ -44,11 +51,18 @@ class KeysError(HalfangleError):
     """The file of keys cannot be read, or an entry of it is wrong."""
 
 
+def _from_date(value: object) -> object:
+    """Refuse a number, which would be taken for seconds since 1970."""
+    if isinstance(value, int | float):
+        raise ValueError("should be a date")
+    return value
+
+
 class _Entry(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     digests: Annotated[list[Digest], Field(min_length=1, max_length=5)]
-    expires: datetime | date | None = None
+    expires: Annotated[datetime | date | None, BeforeValidator(_from_date)] = None
     rate_per_minute: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
     rate_burst: Annotated[int, Field(ge=1, le=1_000_000)] | None = None
 
@@ -107,7 +121,11 @@ def ring_of_environment(keys: Iterable[str]) -> Ring:
 def read_keys(path: Path) -> Ring:
     """Callers of a file; raises KeysError, which names the file and the entry."""
     try:
-        if path.stat().st_mode & S_IWOTH:
+        mode = path.stat().st_mode
+        if not S_ISREG(mode):
+            # A pipe would be waited for, and everybody with it.
+            raise KeysError(f"{path}: is no plain file")
+        if mode & S_IWOTH:
             raise KeysError(f"{path}: everybody may write it, and so let himself in")
         with path.open("rb") as file:
             content = file.read(_LARGEST_BYTES + 1)
@@ -118,7 +136,7 @@ def read_keys(path: Path) -> Ring:
         # A misspelt field first: the one that is missing is the same one.
         first = min(error.errors(), key=lambda one: one["type"] != "extra_forbidden")
         raise KeysError(f"{path}: {'/'.join(map(str, first['loc']))}: {_said(first)}") from None
-    except (OSError, ValueError, RecursionError) as error:
+    except (OSError, ValueError, ArithmeticError, RecursionError) as error:
         raise KeysError(f"{path}: {error}") from None
     ring: dict[bytes, Caller] = {}
     for name, entry in entries.items():
@@ -153,7 +171,10 @@ def _seconds(ends: datetime | date | None) -> float | None:
         return None
     if not isinstance(ends, datetime):
         ends = datetime(ends.year, ends.month, ends.day)
-    return (ends if ends.tzinfo else ends.replace(tzinfo=UTC)).timestamp()
+    try:
+        return (ends if ends.tzinfo else ends.replace(tzinfo=UTC)).timestamp()
+    except ArithmeticError:
+        raise KeysError(f"expires: {ends} is beyond all calendars") from None
 
 
 class KeysFile:
