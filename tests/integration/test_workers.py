@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -115,6 +116,34 @@ def test_a_port_that_is_served_is_not_served_twice(pair: tuple[int, int, Path]) 
         listening("127.0.0.1", pair[0], workers=2)
     with pytest.raises(OSError, match="in use"):
         listening("127.0.0.1", pair[0], workers=1)
+
+
+def test_a_stalled_reader_of_the_log_holds_nothing_up() -> None:
+    """The line that a worker ended finds no room, and its place is filled all the same."""
+    reading, writing = os.pipe()
+    os.set_blocking(writing, False)
+    with suppress(BlockingIOError):
+        while True:
+            os.write(writing, b" " * 4096)
+    os.set_blocking(writing, True)
+    code = (
+        "import sys, time\n"
+        "from halfangle_service.settings import Settings\n"
+        "from halfangle_service.workers import Workers\n"
+        "raise SystemExit(Workers(lambda place: time.sleep(600) or 0, [],"
+        " Settings(workers=2)).run())\n"
+    )
+    process = subprocess.Popen([sys.executable, "-c", code], env=environment(), stderr=writing)
+    try:
+        until(lambda: len(children(process.pid)) == 2)
+        killed = children(process.pid)[0]
+        os.kill(killed, signal.SIGKILL)
+        until(lambda: len(children(process.pid)) == 2 and killed not in children(process.pid))
+    finally:
+        process.terminate()
+        assert process.wait(timeout=30) == 0
+        os.close(reading)
+        os.close(writing)
 
 
 def test_workers_end_with_the_process_that_began_them(pair: tuple[int, int, Path]) -> None:
