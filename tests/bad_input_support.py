@@ -9,8 +9,8 @@ import pytest
 from litestar.testing import TestClient
 
 from halfangle_service.errors import Refusal
+from halfangle_service.http.calculating import answer
 from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
-from halfangle_service.http.routes import answer
 from halfangle_service.operation import Operation
 from halfangle_service.registry import load_registry
 from wording import OF_A_NUMBER

@@ -1,7 +1,7 @@
 """The service as HTTP calls it in tests: its examples sent, its problem documents checked."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import Any
 from urllib.parse import urlencode
@@ -36,11 +36,26 @@ def post(service: Service, operation: Operation[Any, Any]) -> Any:
 
 def query_of(operation: Operation[Any, Any]) -> str:
     """An operation's example as a path with a query string."""
-    plain = {
+    return f"{operation.path}?{query_text(operation.example)}"
+
+
+def query_text(request: Mapping[str, Any]) -> str:
+    """A request as a query string: a dot into an object, `;` in a column; what is null left out."""
+    given = {name: value for name, value in request.items() if value is not None}
+    plain: dict[str, Any] = {}
+    for name, value in given.items():
+        if isinstance(value, dict):
+            plain |= {f"{name}.{part}": inner for part, inner in value.items() if inner is not None}
+        elif isinstance(value, list | tuple) and any(isinstance(row, dict) for row in value):
+            for part in dict.fromkeys(part for row in value for part in row):
+                plain[f"{name}.{part}"] = ";".join(as_text(row.get(part, "")) for row in value)
+        else:
+            plain[name] = value
+    texts = {
         name: [as_text(v) for v in value] if isinstance(value, list | tuple) else as_text(value)
-        for name, value in operation.example.items()
+        for name, value in plain.items()
     }
-    return f"{operation.path}?{urlencode(plain, doseq=True)}"
+    return urlencode(texts, doseq=True)
 
 
 def as_text(value: Any) -> str:

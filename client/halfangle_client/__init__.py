@@ -18,11 +18,12 @@ if TYPE_CHECKING:
     from halfangle_client.errors import HalfangleError, ProblemError
     from halfangle_client.generated.client import AsyncHalfangle, Halfangle
     from halfangle_client.retry import Retries
-    from halfangle_client.rows import Interrupted, Outcomes
+    from halfangle_client.rows.outcomes import BatchOutcomes, Interrupted, Outcomes
     from halfangle_client.sheet import Sheet
 
 __all__ = [
     "AsyncHalfangle",
+    "BatchOutcomes",
     "Halfangle",
     "HalfangleError",
     "Interrupted",
@@ -41,8 +42,9 @@ _HOMES = {
     "Halfangle": "generated.client",
     "HalfangleError": "errors",
     "ProblemError": "errors",
-    "Interrupted": "rows",
-    "Outcomes": "rows",
+    "BatchOutcomes": "rows.outcomes",
+    "Interrupted": "rows.outcomes",
+    "Outcomes": "rows.outcomes",
     "Retries": "retry",
     "Sheet": "sheet",
 }

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic
 
 from halfangle_client import __version__
+from halfangle_client.addresses import Addresses
 from halfangle_client.endpoint import AnswerT, Endpoint, Message, Reply, message_of
 from halfangle_client.errors import (
     ConnectionFailed,
@@ -16,7 +17,7 @@ from halfangle_client.errors import (
     UnexpectedAnswer,
     Unsendable,
 )
-from halfangle_client.retry import Retries
+from halfangle_client.retry import Retries, is_overloaded
 
 _PLAIN_KEY = re.compile(r"[!-~]([ -~]*[!-~])?")
 _PLAIN_ID = re.compile(r"[A-Za-z0-9._-]{1,64}")
@@ -27,11 +28,15 @@ READY: Endpoint[bytes] = Endpoint("health.ready", "GET", "/health/ready", bytes)
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """Why no reply came, and whether it came to nothing for want of time."""
+    """Why no whole reply came, and whether it came to nothing for want of time.
+
+    `part` is what had come of a reply by then, where its head had.
+    """
 
     error: Exception
     late: bool
     worth_another_try: bool
+    part: Reply | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +46,7 @@ class Manners:
     `largest_answer` is the most that an answer may hold, in bytes.
     """
 
-    base_url: str
+    addresses: Addresses
     api_key: str | None
     timeout_seconds: float
     heavy_timeout_seconds: float
@@ -59,6 +64,11 @@ class Manners:
                 raise ValueError(f"{name}: should be at least 1")
 
     @property
+    def base_url(self) -> str:
+        """The address of the service, the first of several."""
+        return self.addresses.first
+
+    @property
     def headers(self) -> dict[str, str]:
         """Headers of every request."""
         key = {} if self.api_key is None else {"X-API-Key": self.api_key}
@@ -71,12 +81,60 @@ def require_seconds(name: str, seconds: float) -> None:
         raise ValueError(f"{name}: should be above 0, and at most {_LONGEST_SECONDS:g} s")
 
 
+class Tries:
+    """The tries of one exchange: to which address each goes, how long it waits before the next.
+
+    Its time runs from here: every try and every wait between two of them is within `seconds`.
+    """
+
+    def __init__(self, manners: Manners, seconds: float) -> None:
+        self._manners = manners
+        self._made = 0
+        self.seconds: float = seconds
+        self.began: float = time.monotonic()
+        self.address: str = manners.addresses.next()
+
+    @property
+    def seconds_left(self) -> float:
+        """How much of the time is left."""
+        return max(0.0, self.began + self.seconds - time.monotonic())
+
+    def pause_after(self, outcome: Reply | Fault) -> float | None:
+        """Seconds until the next try; None where this outcome stands, for want of time too."""
+        self._made += 1
+        retries = self._manners.retries
+        if isinstance(outcome, Reply):
+            pause = retries.after_status(self._made, outcome.status, outcome.headers)
+            failed = is_overloaded(outcome.status)
+        else:
+            pause = retries.after_fault(self._made) if outcome.worth_another_try else None
+            failed = outcome.worth_another_try or outcome.late
+        addresses = self._manners.addresses
+        (addresses.failed if failed else addresses.answered)(self.address)
+        if pause is None or pause >= self.seconds_left:
+            return None
+        self.address = addresses.next()
+        return pause
+
+    def begin_anew(self) -> None:
+        """Count from the first try again: the last one was of use."""
+        self._made = 0
+
+    def failure(self, outcome: Fault, name: str, request_id: str) -> HalfangleError:
+        """The error that a fault comes to, where it stands."""
+        if isinstance(outcome.error, UnexpectedAnswer):
+            return type(outcome.error)(f"{name}: {outcome.error}")
+        why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
+        said = str(outcome.error) or type(outcome.error).__name__
+        kind = TimedOut if outcome.late else ConnectionFailed
+        return kind(f"{self.address}: {why} ({said}).", request_id=request_id)
+
+
 @dataclass
 class Conversation(Generic[AnswerT]):
     """One call: what to send, when to send it again, and what its outcome means.
 
-    Its time runs from here, when its turn has come: every try and every wait between two of them
-    is within it. Raises Unsendable.
+    Its time runs from here, when its turn has come. Raises Unsendable.
     """
 
     manners: Manners
@@ -85,51 +143,38 @@ class Conversation(Generic[AnswerT]):
     content: str | bytes | None = None
     timeout_seconds: float | None = None
     request_id: str | None = None
-    tries: int = field(default=0, init=False)
+    sent_as: str = field(init=False)
+    message: Message = field(init=False)
 
     def __post_init__(self) -> None:
         if self.request_id is not None and not _PLAIN_ID.fullmatch(self.request_id):
             # The service would put one of its own in its place, and the caller look in vain.
             raise ValueError("request_id: should be 1 to 64 letters, digits, '.', '_' or '-'")
-        if self.timeout_seconds is not None:
-            require_seconds("timeout_seconds", self.timeout_seconds)
         # Before the time begins: the first of many calls loads the models, while all others wait.
         _ = self.endpoint.answer_type
-        self.deadline: float = time.monotonic() + self.seconds
-        self.sent_as: str = self.request_id or uuid.uuid4().hex
+        seconds = seconds_of(self.manners, self.timeout_seconds, heavy=self.endpoint.heavy)
+        self._tries = Tries(self.manners, seconds)
+        self.sent_as = self.request_id or uuid.uuid4().hex
         try:
-            self.message: Message = message_of(
+            self.message = message_of(
                 self.endpoint, self.fields, content=self.content, request_id=self.sent_as
             )
         except (TypeError, ValueError) as error:
             raise Unsendable(f"{self.endpoint.name}: {error}") from error
 
     @property
-    def seconds(self) -> float:
-        """How long the call may take."""
-        if self.timeout_seconds is not None:
-            return self.timeout_seconds
-        return (
-            self.manners.heavy_timeout_seconds
-            if self.endpoint.heavy
-            else self.manners.timeout_seconds
-        )
+    def address(self) -> str:
+        """Where the next try goes."""
+        return self._tries.address
 
     @property
     def seconds_left(self) -> float:
-        """How much of that is left."""
-        return max(0.0, self.deadline - time.monotonic())
+        """How much of the call's time is left."""
+        return self._tries.seconds_left
 
     def pause_after(self, outcome: Reply | Fault) -> float | None:
         """Seconds until the next try; None where this outcome stands, for want of time too."""
-        self.tries += 1
-        retries = self.manners.retries
-        pause = None
-        if isinstance(outcome, Reply):
-            pause = retries.after_status(self.tries, outcome.status, outcome.headers)
-        elif outcome.worth_another_try:
-            pause = retries.after_fault(self.tries)
-        return pause if pause is not None and pause < self.seconds_left else None
+        return self._tries.pause_after(outcome)
 
     def answer(self, outcome: Reply | Fault) -> AnswerT:
         """Read the outcome that stands; raises a HalfangleError where it is no answer."""
@@ -142,10 +187,12 @@ class Conversation(Generic[AnswerT]):
 
     def failure(self, outcome: Fault) -> HalfangleError:
         """The error that a fault comes to, where it stands."""
-        if isinstance(outcome.error, UnexpectedAnswer):
-            return type(outcome.error)(f"{self.endpoint.name}: {outcome.error}")
-        why = f"no answer within {self.seconds:g} s" if outcome.late else "no answer"
-        said = str(outcome.error) or type(outcome.error).__name__
-        kind = TimedOut if outcome.late else ConnectionFailed
-        message = f"{self.manners.base_url}: {why} ({said})."
-        return kind(message, request_id=self.sent_as)
+        return self._tries.failure(outcome, self.endpoint.name, self.sent_as)
+
+
+def seconds_of(manners: Manners, timeout_seconds: float | None, *, heavy: bool) -> float:
+    """How long a call may take: what it says itself, else what is usual. Raises ValueError."""
+    if timeout_seconds is None:
+        return manners.heavy_timeout_seconds if heavy else manners.timeout_seconds
+    require_seconds("timeout_seconds", timeout_seconds)
+    return timeout_seconds

@@ -38,6 +38,14 @@ class Endpoint(Generic[AnswerT]):
         return replace(self, answer=bytes)  # type: ignore[arg-type, return-value]
 
     @property
+    def operation(self) -> str | None:
+        """Name of the operation of which a row of a batch asks the same; None where none does."""
+        if self.method != "POST" or self.query or not isinstance(self.answer, str):
+            return None
+        topic, _, verb = self.path.removeprefix("/v1/").partition("/")
+        return None if "/" in verb or "{" in verb else f"{topic}.{verb}"
+
+    @property
     def answer_type(self) -> type[AnswerT]:
         """The type of the answer, a model made ready to read one."""
         return model_of(self.answer) if isinstance(self.answer, str) else self.answer
@@ -114,7 +122,7 @@ def message_of(
     request_id: str,
 ) -> Message:
     """Write a call as an HTTP request. The service alone judges the values."""
-    given = {k: plain(v) for k, v in fields.items() if v is not None or k in endpoint.nulls}
+    given = _given(endpoint, fields)
     path = endpoint.path
     for name in [name for name in given if f"{{{name}}}" in path]:
         path = path.replace(f"{{{name}}}", quote(str(given.pop(name)), safe=""))
@@ -126,6 +134,18 @@ def message_of(
     if endpoint.sends:
         headers["Content-Type"] = endpoint.sends
     return Message(endpoint.method, path, query, headers, body)
+
+
+def line_of(endpoint: Endpoint[Any], ref: int, fields: Mapping[str, Any]) -> bytes:
+    """Write a call as a row of a batch. Raises what `message_of` raises."""
+    request = _json(_given(endpoint, fields))
+    name = str(endpoint.operation).encode()
+    return b'{"ref":%d,"operation":"%b","request":%b}\n' % (ref, name, request)
+
+
+def _given(endpoint: Endpoint[Any], fields: Mapping[str, Any]) -> dict[str, Any]:
+    """What of the fields is stated, as JSON data."""
+    return {k: plain(v) for k, v in fields.items() if v is not None or k in endpoint.nulls}
 
 
 def plain(value: Any) -> Any:

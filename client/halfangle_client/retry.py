@@ -36,13 +36,18 @@ class Retries:
 
     def after_status(self, tries: int, status: int, headers: Mapping[str, str]) -> float | None:
         """Seconds to wait after so many tries, the last answered so; None: the answer stands."""
-        wait = self.after_fault(tries) if status in _AGAIN else None
+        wait = self.after_fault(tries) if is_overloaded(status) else None
         if wait is None:
             return None
         asked = retry_after_seconds(headers.get("retry-after", ""))
         if asked is None:
             return wait
         return asked if asked <= self.longest else None
+
+
+def is_overloaded(status: int) -> bool:
+    """Whether an answer of this status means: not now, or not here."""
+    return status in _AGAIN
 
 
 def retry_after_seconds(value: str) -> float | None:

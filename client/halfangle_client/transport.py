@@ -3,6 +3,7 @@
 import asyncio
 import time
 from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import replace
 from threading import Thread
 from typing import Any, TypeAlias
 
@@ -45,7 +46,8 @@ class _InProcess(httpx.BaseTransport):
 
     async def _answer(self, request: httpx.Request) -> httpx.Response:
         response = await self._transport.handle_async_request(request)
-        body = await response.aread()
+        # As it travels: what is compressed is not to be taken for that once it is read.
+        body = b"".join([part async for part in response.aiter_raw()])
         return httpx.Response(response.status_code, headers=response.headers, content=body)
 
     async def _cancel_all(self) -> None:
@@ -89,25 +91,25 @@ class Connection:
         self._http = http_client or httpx.Client(mounts=_NO_PROXY, limits=_limits(manners))
         self.is_own: bool = http_client is None
 
-    def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none, after so many seconds at most."""
+    def exchange(self, address: str, message: Message, seconds: float) -> Reply | Fault:
+        """Send a message there; give the reply, or why none is whole, after the seconds at most."""
         deadline = time.monotonic() + seconds
-        return within(deadline, lambda: self._exchanged(message, deadline))
+        return within(deadline, lambda: self._exchanged(address, message, deadline))
 
-    def _exchanged(self, message: Message, deadline: float) -> Reply | Fault:
+    def _exchanged(self, address: str, message: Message, deadline: float) -> Reply | Fault:
         seconds = max(_LEAST_SECONDS, deadline - time.monotonic())
-        options = _options(self._manners, message, seconds)
+        options = _options(self._manners, address, message, seconds)
+        coming: Coming | None = None
         try:
             with self._http.stream(**options) as response:
-                body = bytearray()
+                coming = Coming(response, self._manners.largest_answer)
                 for part in response.iter_bytes():
-                    body += part
-                    require_room(len(body), self._manners.largest_answer)
+                    coming.add(part)
                     if time.monotonic() > deadline:
-                        return too_late("the answer was not whole")
-                return _reply(response, body)
+                        return replace(too_late("the answer was not whole"), part=coming.reply)
+                return coming.reply
         except _FAULTS as error:
-            return _fault(error)
+            return _fault(error, coming)
 
     def close(self) -> None:
         """Close the httpx client, where it is this one's own."""
@@ -123,25 +125,25 @@ class AsyncConnection:
         self._http = http_client or httpx.AsyncClient(mounts=_NO_PROXY, limits=_limits(manners))
         self.is_own: bool = http_client is None
 
-    async def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none, after so many seconds at most."""
+    async def exchange(self, address: str, message: Message, seconds: float) -> Reply | Fault:
+        """Send a message there; give the reply, or why none is whole, after the seconds at most."""
         try:
             async with asyncio.timeout(seconds):
-                return await self._exchanged(message, seconds)
+                return await self._exchanged(address, message, seconds)
         except TimeoutError:
             return too_late("the answer was not whole")
 
-    async def _exchanged(self, message: Message, seconds: float) -> Reply | Fault:
-        options = _options(self._manners, message, seconds)
+    async def _exchanged(self, address: str, message: Message, seconds: float) -> Reply | Fault:
+        options = _options(self._manners, address, message, seconds)
+        coming: Coming | None = None
         try:
             async with self._http.stream(**options) as response:
-                body = bytearray()
+                coming = Coming(response, self._manners.largest_answer)
                 async for part in response.aiter_bytes():
-                    body += part
-                    require_room(len(body), self._manners.largest_answer)
-                return _reply(response, body)
+                    coming.add(part)
+                return coming.reply
         except _FAULTS as error:
-            return _fault(error)
+            return _fault(error, coming)
 
     async def close(self) -> None:
         """Close the httpx client, where it is this one's own."""
@@ -154,11 +156,11 @@ def _limits(manners: Manners) -> httpx.Limits:
     return httpx.Limits(max_connections=None, max_keepalive_connections=manners.calls_at_once)
 
 
-def _options(manners: Manners, message: Message, seconds: float) -> dict[str, Any]:
+def _options(manners: Manners, address: str, message: Message, seconds: float) -> dict[str, Any]:
     """Arguments of httpx's own `stream`."""
     return {
         "method": message.method,
-        "url": manners.base_url + message.path,
+        "url": address + message.path,
         "params": dict(message.query) or None,
         "headers": {**manners.headers, **message.headers},
         "content": message.body,
@@ -166,13 +168,30 @@ def _options(manners: Manners, message: Message, seconds: float) -> dict[str, An
     }
 
 
-def _reply(response: httpx.Response, body: bytearray) -> Reply:
-    return Reply(response.status_code, response.headers, bytes(body))
+class Coming:
+    """A reply as it comes: what is there of it, within the room that it may take."""
+
+    def __init__(self, response: httpx.Response, most_bytes: int) -> None:
+        self._response = response
+        self._most = most_bytes
+        self._body = bytearray()
+
+    def add(self, part: bytes) -> None:
+        """Add what came. Raises AnswerTooLarge."""
+        self._body += part
+        require_room(len(self._body), self._most)
+
+    @property
+    def reply(self) -> Reply:
+        """What is there, and has room."""
+        body = bytes(self._body[: self._most])
+        return Reply(self._response.status_code, self._response.headers, body)
 
 
-def _fault(error: Exception) -> Fault:
+def _fault(error: Exception, coming: Coming | None) -> Fault:
     return Fault(
         error,
         late=isinstance(error, httpx.TimeoutException),
         worth_another_try=isinstance(error, _WORTH_ANOTHER_TRY),
+        part=coming.reply if coming is not None else None,
     )

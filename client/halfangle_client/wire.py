@@ -25,8 +25,8 @@ _FAULTS = (OSError, http.client.HTTPException, ValueError, AnswerTooLarge)
 class Exchanger(Protocol):
     """Whatever exchanges messages with one service."""
 
-    def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none, after so many seconds at most."""
+    def exchange(self, address: str, message: Message, seconds: float) -> Reply | Fault:
+        """Send a message there; give the reply, or why none is whole, after the seconds at most."""
         ...
 
     def close(self) -> None:
@@ -59,14 +59,14 @@ class PlainConnection:
     def __init__(self, manners: Manners) -> None:
         self._manners = manners
 
-    def exchange(self, message: Message, seconds: float) -> Reply | Fault:
-        """Send a message; give the reply, or why there is none, after so many seconds at most."""
+    def exchange(self, address: str, message: Message, seconds: float) -> Reply | Fault:
+        """Send a message there; give the reply, or why none is whole, after the seconds at most."""
         deadline = time.monotonic() + seconds
-        return within(deadline, lambda: self._exchanged(message, deadline))
+        return within(deadline, lambda: self._exchanged(address, message, deadline))
 
-    def _exchanged(self, message: Message, deadline: float) -> Reply | Fault:
+    def _exchanged(self, address: str, message: Message, deadline: float) -> Reply | Fault:
         try:
-            parts = urlsplit(self._manners.base_url)
+            parts = urlsplit(address)
             if not parts.hostname:
                 raise ValueError("the address names no host")
             seconds = max(_LEAST_SECONDS, deadline - time.monotonic())

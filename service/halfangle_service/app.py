@@ -38,7 +38,9 @@ from halfangle_service.http.routes import (
     operation_routes,
     reading,
     table_routes,
+    value_route,
 )
+from halfangle_service.http.tables.routes import table_route
 from halfangle_service.http.watch.hook import Traced, Watch, note_start
 from halfangle_service.http.watch.metrics import GC_RUNS, GC_SECONDS, Metrics
 from halfangle_service.http.watch.processes import GarbageTimes
@@ -168,7 +170,9 @@ def _every_route(settings: Settings, metrics: Metrics) -> Iterator[HTTPRouteHand
     operations = {name: o.in_shop(profiles) for name, o in load_registry().operations.items()}
     calculator = Calculator.within(settings, metrics)
     yield from operation_routes(operations, calculator, settings)
+    yield value_route(operations, load_registry().tables, calculator, settings)
     yield batch_route(operations, calculator, metrics, settings)
+    yield table_route(operations, calculator, metrics, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
     yield from page_routes(load_registry().operations, all_tables(), settings)

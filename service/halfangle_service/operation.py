@@ -102,9 +102,9 @@ class Operation(Generic[RequestT, ResultT]):
     Declared by the decorator `operation`. `verb` may hold hyphens. `example` is a request that
     must run. `largest_request` says in plain words what bounds the work. `heavy` marks what may
     take more than some milliseconds: it runs in a worker thread and counts against the limit of
-    concurrent heavy requests; a function tells of each request whether it is heavy. `drawing` is
-    SVG that the reference page shows with it, such as its sign conventions. `in_a_shop` calculates
-    with named profiles of a shop, which the service was given at its start.
+    concurrent heavy requests; a function tells of each request whether it is heavy. `columns` marks
+    a closed form: its function works out columns too. `drawing` is SVG on the reference page, such
+    as its sign conventions. `in_a_shop` calculates with profiles that the service has of a shop.
     """
 
     topic: str
@@ -119,6 +119,7 @@ class Operation(Generic[RequestT, ResultT]):
     example: Mapping[str, Any]
     largest_request: str = FIXED_SIZE
     heavy: bool | Callable[[RequestT], bool] = False
+    columns: bool = False
     drawing: str = ""
     in_a_shop: Callable[[RequestT, Profiles], Outcome[ResultT]] | None = None
     profiles: Profiles = field(default_factory=dict)
@@ -222,6 +223,11 @@ class PublishedTable(Generic[ResultT]):
         """Path of its listing, such as `/v1/blocks/sets`; the catalogue's own has no topic."""
         return f"/v1/{self.topic}/{self.name}" if self.topic else f"/v1/{self.name}"
 
+    @property
+    def dotted_name(self) -> str:
+        """Topic and name, such as `blocks.sets`."""
+        return f"{self.topic}.{self.name}"
+
     @cached_property
     def listing(self) -> type[ResultModel]:
         """Model of the listing: one list, called as the table is."""
@@ -270,7 +276,7 @@ class PublishedTable(Generic[ResultT]):
         """Write a row, or the listing, as an answer."""
         shown = [result] if isinstance(result, self.item) else self._rows.values()
         written = result.model_dump_json().encode()
-        fingerprint = fingerprint_of(f"{self.topic}.{self.name}", written)
+        fingerprint = fingerprint_of(self.dotted_name, written)
         return _envelope(written, b"[]", _grounds_json((), sources_of_table(shown)), fingerprint)
 
 
@@ -282,12 +288,13 @@ def operation(
     example: Mapping[str, Any],
     largest_request: str = FIXED_SIZE,
     heavy: bool | Callable[[Any], bool] = False,
+    columns: bool = False,
     drawing: str = "",
 ) -> Callable[[Callable[[RequestT], Outcome[ResultT]]], Operation[RequestT, ResultT]]:
     """Declare the function below as the operation of this dotted name, such as `sine.setting`.
 
     Its annotations give request and result; its docstring's first line is the title, the rest the
-    summary that a caller reads. One that takes `profiles` too is given those of the service's shop.
+    summary that a caller reads. One that takes `profiles` is given those of the service's shop.
     """
     topic, _, verb = name.partition(".")
 
@@ -308,6 +315,7 @@ def operation(
             example=example,
             largest_request=largest_request,
             heavy=heavy,
+            columns=columns,
             drawing=drawing,
             in_a_shop=cast("Any", calculate) if "profiles" in hints else None,
         )

@@ -2,7 +2,7 @@
 
 from advisories.row import Request, Row, caution, note, stop
 
-_PLAN = "jobs.plan"
+_PLAN, _ROUTING = "jobs.plan", "jobs.routing"
 _PLATE: Request = {"name": "5 in plate", "center_distance": 5}
 _SET: Request = {"name": "set", "set": "inch-81"}
 _WHEEL: Request = {
@@ -83,6 +83,21 @@ ROWS: tuple[Row, ...] = (
         {"feature__limit_tir": 0.0000324},
         {"feature__limit_tir": 0.0000325},
         "does not keep the runout",
+    ),
+    stop(
+        "chosen-way-does-not-hold",
+        _ROUTING,
+        {"way": "2", "feature__limit_tir": 0.0000324},
+        {"feature__limit_tir": 0.0000325},
+        "quarter turn",
+        "does not keep the runout",
+    ),
+    caution(
+        "chosen-way-may-not-hold",
+        _ROUTING,
+        {"way": "quarter-turn"},
+        {"way": "1"},
+        "quarter turn",
     ),
     caution(
         "no-way-known",

@@ -12,6 +12,11 @@ def _read(*readings: float) -> list[Request]:
     return [{"angular_position": step * k, "reading": r} for k, r in enumerate(readings)]
 
 
+def _unplaced(*readings: float) -> list[Request]:
+    """The same, without the angles."""
+    return [{"reading": reading} for reading in readings]
+
+
 #: Five readings of the near section of the example, and four with ovality of 0.0002 in.
 _FIVE = {"station": 1, "readings": _read(0.0003, 0.0005, 0.0001, -0.0004, -0.0005)}
 _OVAL = {"station": 1, "readings": _read(0.0004, 0.0003, -0.0002, -0.0005)}
@@ -47,6 +52,20 @@ ROWS: tuple[Row, ...] = (
         {"readings": _read(0.0004, 0.0002, -0.0002, -0.0004, -0.0002)},
         "Readings to spare: 1.",
         "1 at least",
+    ),
+    note(
+        "taken-at-equal-steps",
+        _INDICATE,
+        {"readings": _unplaced(0.0003, 0.0004, -0.0003, -0.0004)},
+        {"readings": _read(0.0003, 0.0004, -0.0003, -0.0004)},
+        "the 4 were taken at equal steps of 90°",
+    ),
+    note(
+        "taken-at-equal-steps",
+        _TRUE_UP,
+        {"near": {"station": 1, "readings": _unplaced(0.0003, 0.0004, -0.0003, -0.0004)}},
+        {"near": {"station": 1, "readings": _read(0.0003, 0.0004, -0.0003, -0.0004)}},
+        "at the near section",
     ),
     caution(
         "find-the-crest",

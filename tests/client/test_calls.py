@@ -44,7 +44,9 @@ def examples() -> list[Any]:
     found = []
     for name, endpoint in ENDPOINTS.items():
         operation = CONTRACT["paths"][endpoint.path][endpoint.method.lower()]
-        shown = CONTRACT["paths"][endpoint.path.removesuffix("/sheet")][endpoint.method.lower()]
+        shown = CONTRACT["paths"][endpoint.path.removesuffix("/sheet").removesuffix("/csv")][
+            endpoint.method.lower()
+        ]
         content = shown.get("requestBody", {}).get("content", {})
         request = dict(content.get("application/json", {}).get("example", {}))
         request.update(ON_A_PAGE.get(name, {}))

@@ -212,8 +212,18 @@ def test_picking(capsys: pytest.CaptureFixture[str]) -> None:
     status, out, err = run(capsys, *stack, "blocks.7")
     assert (status, out) == (1, "")
     assert "--pick has no '7'; there are 2 entries" in err
-    assert "names several values" in run(capsys, *stack, "blocks")[2]
-    assert "there is: blocks, marks" in run(capsys, *stack, "block")[2]
+    assert run(capsys, *stack, "blocks,total") == (0, "2.0 + 0.5 | 2.5\n", "")
+    assert run(capsys, *stack, "blocks,total", "--separator", ", ")[1] == "2.0 + 0.5, 2.5\n"
+    assert run(capsys, *stack, "blocks", "--separator", "\t")[1] == "2.0\t0.5\n"
+    assert "names several values" in run(capsys, *stack, "actual_height")[2]
+    assert (
+        "did you mean blocks or wear_blocks; there is: blocks, marks"
+        in run(capsys, *stack, "block")[2]
+    )
+    row = ["blocks", "get-set", "inch-81", "--pick"]
+    assert run(capsys, *row, "name,sizes.0") == (0, "inch-81 | 0.05\n", "")
+    status, _, err = run(capsys, *stack[:-1], "--separator", ";")
+    assert (status, "--separator needs --pick" in err) == (2, True)
 
 
 @pytest.mark.usefixtures("at_live")

@@ -229,7 +229,7 @@ from halfangle_client.conversation import Fault
 from halfangle_client.endpoint import Message, Reply
 
 class Mirror:
-    def exchange(self, message: Message, seconds: float) -> Reply | Fault:
+    def exchange(self, address: str, message: Message, seconds: float) -> Reply | Fault:
         self.message, self.seconds = message, round(seconds, 1)
         answers = {"text/csv": b"a,b", "application/pdf": b"%PDF"}
         wanted = message.headers["Accept"].partition(",")[0]

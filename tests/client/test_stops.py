@@ -1,6 +1,7 @@
 """Every stop of the service ends the command `halfangle call` with a status of its own."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -10,8 +11,8 @@ from advisories.every import ROWS
 from advisories.places import answer
 from advisories.row import Request, Row
 from client_support import run
-from halfangle_client.cli.answers import picked
-from halfangle_service.http.picks import pick_value
+from halfangle_client.cli.picks import NoSuchValue, picked
+from halfangle_service.http.picks import pick_values
 from halfangle_service.http.problems import ProblemError
 from support import single_values
 
@@ -60,14 +61,23 @@ def test_picking_keeps_the_rule_of_the_service(row: Row) -> None:
     """Of each value beside a stop the command gives what the service's `pick` gives, or none."""
     whole = answer(row.operation, row.raising)
     written = json.dumps(whole).encode()
-    for path in [*single_values(whole["result"]), "advisories"]:
-        assert picked(whole, path) == _picked_by_the_service(written, path), path
+    values = [*single_values(whole["result"])]
+    lists = [path.rpartition(".")[0] for path in values if path.endswith(".0")]
+    parts = [re.sub(r"\.0(?=\.)", ".*", path) for path in values if ".0." in path]
+    several = [f"{values[0]},{values[-1]}", "advisories,forecast", *parts[:20]]
+    for path in [*values, *lists, *several, "advisories"]:
+        assert _picked_by_the_command(whole, path) == _picked_by_the_service(written, path), path
 
 
 def _picked_by_the_service(written: bytes, path: str) -> str | None:
     try:
-        return pick_value(written, path, "pick")[0].decode()
+        return pick_values(written, path, "pick")[0].decode()
     except ProblemError as error:
-        if error.name != "stopped":
-            raise
-        return None
+        return None if error.name == "stopped" else error.name
+
+
+def _picked_by_the_command(whole: Any, path: str) -> str | None:
+    try:
+        return picked(whole, path)
+    except NoSuchValue:
+        return "no-such-value"

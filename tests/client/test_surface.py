@@ -41,6 +41,7 @@ def test_exported_names() -> None:
     """The names that users import are these: a change here is a change for them."""
     assert halfangle_client.__all__ == [
         "AsyncHalfangle",
+        "BatchOutcomes",
         "Halfangle",
         "HalfangleError",
         "Interrupted",

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from client_support import Act, FaultServer, refusal
+from halfangle_client.addresses import Addresses
 from halfangle_client.conversation import Conversation, Fault, Manners
 from halfangle_client.endpoint import Endpoint, Message, Reply
 from halfangle_client.retry import Retries
@@ -16,7 +17,7 @@ SETS = Endpoint("blocks.list_sets", "GET", "/v1/blocks/sets", bytes)
 
 def manners(url: str) -> Manners:
     """How to call the service at an address, its answers of 10,000 bytes at most."""
-    return Manners(url, "key", 5.0, 5.0, Retries(0), 1, 10_000)
+    return Manners(Addresses(url), "key", 5.0, 5.0, Retries(0), 1, 10_000)
 
 
 def message(url: str) -> Message:
@@ -56,7 +57,7 @@ def test_both_ways_agree(faults: FaultServer, act: Act) -> None:
     found = []
     for way in ways:
         link = way()
-        found.append(outcome(link.exchange(message(faults.url), 0.5)))
+        found.append(outcome(link.exchange(faults.url, message(faults.url), 0.5)))
         link.close()
     assert found[0] == found[1]
     ours, theirs = faults.seen[1], faults.seen[0]
@@ -70,7 +71,7 @@ def test_both_ways_agree(faults: FaultServer, act: Act) -> None:
 )
 def test_an_address_where_nobody_is(url: str) -> None:
     """Nobody listening, and an address that is none, are faults, not crashes."""
-    fault = PlainConnection(manners(url)).exchange(message("http://127.0.0.1:9"), 1.0)
+    fault = PlainConnection(manners(url)).exchange(url, message("http://127.0.0.1:9"), 1.0)
     assert isinstance(fault, Fault)
     assert fault.worth_another_try == (url == "http://127.0.0.1:9")
     assert not fault.late

@@ -25,7 +25,7 @@ from bad_input_support import (
     with_raw,
     without,
 )
-from halfangle_service.http.routes import answer
+from halfangle_service.http.calculating import answer
 
 # One value made wrong -------------------------------------------------------------------------
 NO_NUMBERS = {

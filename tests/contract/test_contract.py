@@ -13,8 +13,10 @@ from halfangle_service import __version__
 from halfangle_service.app import contract_bytes
 from halfangle_service.fields.glossary import glossary
 from halfangle_service.http.batches.model import BATCHES_PATH
+from halfangle_service.http.cells import VALUE_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
-from halfangle_service.http.query import VALUE_PATH
+from halfangle_service.http.routings import ROUTING
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.registry import load_registry
 from halfangle_service.sheets.made import WITH_SHEET
 from http_support import (
@@ -29,6 +31,9 @@ from http_support import (
     post,
     query_of,
 )
+
+#: What has single values at an address of their own: flat operations, then published tables.
+NAMED = [*FLAT, *(table.dotted_name for table in TABLES if table.topic)]
 
 
 # The document ---------------------------------------------------------------------------------
@@ -107,8 +112,9 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Operations, tables, sheets, batches and single values have their paths in the contract."""
-    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    """Operations, tables, sheets, lines, batches, CSV and single values have their paths there."""
+    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH, TABLES_PATH}
+    expected |= {f"{OPERATIONS[ROUTING].path}/csv"}
     expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected
@@ -209,7 +215,7 @@ def test_one_value_has_an_address_of_its_own(service: Service, name: str) -> Non
 def test_a_value_of_what_is_not_asked_by_query_is_not_found(service: Service, name: str) -> None:
     """An operation that takes nested fields, or none at all, has no such address."""
     problem = assert_problem(service.get(f"/v1/values/{name}/height?units=in"), "not-found")
-    assert problem["known"] == list(FLAT)
+    assert problem["known"] == NAMED
 
 
 def test_the_address_of_a_value_takes_no_pick_besides(service: Service) -> None:
@@ -220,11 +226,11 @@ def test_the_address_of_a_value_takes_no_pick_besides(service: Service) -> None:
     assert problem["errors"][0]["pointer"] == "/pick"
 
 
-def test_the_address_of_a_value_is_declared_for_each_flat_operation() -> None:
+def test_the_address_of_a_value_is_declared_for_each_flat_operation_and_table() -> None:
     """The contract lists their names; a GET with JSON is declared as JSON alone."""
     paths = json.loads(contract_bytes())["paths"]
     asked = paths[VALUE_PATH]["get"]
-    assert asked["parameters"][0]["schema"]["enum"] == list(FLAT)
+    assert asked["parameters"][0]["schema"]["enum"] == NAMED
     assert set(asked["responses"]["200"]["content"]) == {"text/plain"}
     answers = {tuple(i["get"]["responses"]["200"]["content"]) for p, i in paths.items()
                if "get" in i and p != VALUE_PATH and not p.endswith("/sheet")}  # fmt: skip

@@ -71,8 +71,8 @@ ajv.addFormat("angle", true);
 ajv.addSchema({$id: "contract", components: document.components}, "contract");
 const found = {};
 for (const [path, item] of Object.entries(document.paths)) {
-  // A sheet is asked for as its answer is; rows of a batch are requests of any operation.
-  if (!item.post || /\\/(sheet|batches)$/.test(path)) continue;
+  // Sheets and lines are asked for as the answer is; rows of a batch or table are of any operation.
+  if (!item.post || /\\/(sheet|csv|batches|{operation})$/.test(path)) continue;
   const content = item.post.requestBody.content["application/json"];
   try {
     const validate = ajv.compile({$ref: "contract" + content.schema.$ref});
@@ -152,6 +152,11 @@ def test_types_of_a_front_end_compile_and_take_every_example(
     run("node", str(compiler), *options, "--moduleResolution", "bundler", str(program))
 
 
+def _holds_objects(value: Any) -> bool:
+    """Whether a query string states a field in parts: by `within`, in the contract's words."""
+    return isinstance(value, dict) or (isinstance(value, list) and isinstance(value[0], dict))
+
+
 def _uses(document: dict[str, Any]) -> Iterator[str]:
     """A program that sends each example and reads what comes back, by the generated types."""
     yield 'import type { operations } from "./contract";'
@@ -165,11 +170,13 @@ def _uses(document: dict[str, Any]) -> Iterator[str]:
         yield "  answer.result, answer.advisories.map(one => one.message), answer.basis];"
         if "get" in item:
             query = f'NonNullable<operations["{name}_by_query"]["parameters"]["query"]>'
-            yield f"export const asked_{name}: {query} = {json.dumps(example)};"
+            plain = {field: value for field, value in example.items() if not _holds_objects(value)}
+            within = plain if plain == example else {**plain, "within": {"a.field": 1}}
+            yield f"export const asked_{name}: {query} = {json.dumps(within)};"
             forms = f'keyof operations["{name}_by_query"]["responses"][200]["content"]'
             yield f'export const form_of_{name} = (form: {forms}): "application/json" => form;'
     value = 'operations["values_get_one"]'
-    request = 'query: {request: {units: "in", center_distance: 5, angle: 30}}'
+    request = 'query: {separator: ";", on_error: "text", request: {units: "in", angle: 30}}'
     yield f'export const text = (all: {value}["responses"][200]["content"]): string => '
     yield '  all["text/plain"];'
     for expected, operation in (("", "sine.setting"), ("// @ts-expect-error", "wheels.choose")):

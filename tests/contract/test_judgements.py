@@ -14,9 +14,9 @@ from advisories.row import Row
 from generated.judging import contradicts, stops
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from known_requests import known
 from releases.mutations import Mutator
 from releases.paths import Json
+from sent.known import known
 from source_support import advisory_codes
 
 OPERATIONS = load_registry().operations
@@ -24,6 +24,8 @@ OPERATIONS = load_registry().operations
 CHANGED = 40
 #: How a request was read is said of every operation alike.
 OF_READING = {"decimal-degrees-read", "designation-read"}
+#: Whose advisories are those of another, whole: `published/jobs/routing` holds them alike.
+OF_ANOTHER = {"jobs.routing": "jobs.plan"}
 Answers = list[tuple[str, Json, dict[str, Any]]]
 
 
@@ -98,7 +100,11 @@ def _unlisted(answers: Answers, rows: Iterable[Row]) -> set[tuple[str, str, str]
     seen = {
         (name, a["code"], a["severity"]) for name, _, whole in answers for a in whole["advisories"]
     }
-    return {s for s in seen if s[1] not in OF_READING} - {row.name for row in rows}
+    listed = {row.name for row in rows}
+    listed |= {
+        (name, *row[1:]) for name, of in OF_ANOTHER.items() for row in listed if row[0] == of
+    }
+    return {s for s in seen if s[1] not in OF_READING} - listed
 
 
 def test_what_answers_advise_is_in_the_table(answers: Answers) -> None:

@@ -206,8 +206,8 @@ def test_an_exponent_would_be_seen() -> None:
     assert list(exponents(ast.parse("f'{plain(1e-5, 3)} from the end, {x:.1f}'"))) == []
 
 
-#: The one module that writes figures, and the one that rounds a height to 15 digits.
-_WRITERS = {TRADE / "wording.py", TRADE / "sine/geometry.py"}
+#: The one module that writes figures, and the one that rounds a number to 15 digits.
+_WRITERS = {TRADE / "wording.py", TRADE / "decimals.py"}
 
 
 def test_figures_are_written_without_exponents() -> None:

@@ -31,7 +31,7 @@ RIVALS = Path(__file__).with_name("rivals.py")
 CONNECTIONS = 8
 
 PATH = "/v1/sine/setting"
-BODY = b'{"units": "in", "center_distance": 5, "angle": 30}'
+BODY = b'{"units": "in", "center_distance": 5, "angle": 22.5}'
 SERVICE = "service"
 #: The service, the same as ordinary services of two frameworks, and one that does nothing.
 NAMES = (SERVICE, "ordinary", "fastapi", "nothing")

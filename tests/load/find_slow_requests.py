@@ -23,12 +23,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from halfangle_service.errors import Refusal
+from halfangle_service.http.calculating import answer
 from halfangle_service.http.problems import ProblemError
-from halfangle_service.http.routes import answer
-from known_requests import Known
 from releases.mutations import Mutator, with_value
 from releases.paths import Json
 from releases.schemas import FieldAt, Node
+from sent.known import Known
 
 #: Processor time that a light request may take.
 LIMIT_MILLISECONDS = 5.0

@@ -33,11 +33,11 @@ from generated.checking import Answered, Checks
 from generated.values import Values
 from halfangle_service.app import contract_bytes, create_app
 from halfangle_service.settings import Settings
-from known_requests import Known
 from releases.mutations import Mutator
 from releases.paths import Json
 from releases.runner import exchange, running
 from releases.schemas import Node, path_of
+from sent.known import Known
 
 #: Share of requests that are made from the schema alone, and of changes that know other requests.
 FROM_SCHEMA, BY_MUTATION = 0.05, 0.5

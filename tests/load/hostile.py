@@ -26,7 +26,7 @@ from typing import IO
 
 from bench_http import Server, environment, free_port, wait_for_answer
 from halfangle_service.registry import load_registry
-from hostile_requests import PATHS, Storm, wire
+from sent.hostile import PATHS, Storm, wire
 
 #: Requests that are under way at once, and connections that hold back beside them.
 AT_ONCE, HELD_AT_ONCE = 24, 200

@@ -12,7 +12,7 @@ import pytest
 
 from halfangle_service.errors import Refusal
 from halfangle_service.registry import load_registry
-from known_requests import known
+from sent.known import known
 from units_support import OTHER, differences, in_other_units, schemas_of
 
 #: What is read or set at the bench where nothing is sent: 0.0001 in or 0.001 mm, which are no

@@ -10,8 +10,8 @@ import pytest
 from scipy import stats
 
 from halfangle_service.errors import Refusal
-from known_requests import Known, known
 from releases.mutations import Mutator
+from sent.known import Known, known
 from support import Call
 
 SEEDED = 60

@@ -9,12 +9,13 @@ no HTTP library is loaded for a call:
     words       a request out of options, words and a file
     asking      the call itself
     status      what each exit status means, what a refusal says
-    answers     an answer as a table, as JSON, or one value of it
+    answers     an answer as a table, as JSON, or values of it
+    picks       these values, by the rules of the service's own
     tables      its values as rows and columns
     figures     its numbers with their units
     helping     the help of an operation
     completion  scripts for the shells
-    sheets      sheet
+    files       sheet, fill
     others      call, plan, demo, operations, glossary, completion
     screen      streams that lack colour or characters
 """

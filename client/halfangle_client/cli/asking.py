@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from halfangle_client.addresses import Addresses
 from halfangle_client.cli.contract import Operation, SheetPlace
 from halfangle_client.cli.status import DEFAULT_URL, Refused
 from halfangle_client.conversation import Conversation, Manners
@@ -40,21 +41,24 @@ class Service:
         key = os.environ.get("HALFANGLE_API_KEY") or None
         usual, heavy = self.seconds or _SECONDS, self.seconds or _HEAVY_SECONDS
         try:
-            return Manners(url.rstrip("/"), key, usual, heavy, Retries(), 1, _LARGEST_ANSWER)
+            return Manners(Addresses(url), key, usual, heavy, Retries(), 1, _LARGEST_ANSWER)
         except ValueError as error:
             raise click.UsageError(f"HALFANGLE_API_KEY: {error}") from error
 
 
 def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]) -> Any:
-    """Give the answer as JSON data, or as text; raises Refused or a HalfangleError."""
+    """Give the answer as JSON data, what has another form as it came.
+
+    Raises Refused or a HalfangleError.
+    """
     in_path = {f.name for f in operation.fields if f.place != "body"}
     fields = {name: value for name, value in request.items() if name in in_path}
     body = {name: value for name, value in request.items() if name not in in_path}
     content = json.dumps(body, ensure_ascii=False) if operation.sends else None
-    reply = _replied(service, operation.endpoint, fields, content).body
+    reply = _replied(service, operation.endpoint, fields, content)
     if "json" not in operation.accept:
-        return reply.decode(errors="replace")
-    return _data(operation.name, reply, {"result", "advisories"})
+        return _sheet(reply)
+    return _data(operation.name, reply.body, {"result", "advisories"})
 
 
 def glossary_of(service: Service) -> dict[str, dict[str, str]]:
@@ -65,7 +69,11 @@ def glossary_of(service: Service) -> dict[str, dict[str, str]]:
 
 def sheet_of(service: Service, place: SheetPlace, chosen: Mapping[str, str], content: str) -> Sheet:
     """Give the sheet of a request; raises Refused or a HalfangleError."""
-    reply = _replied(service, place.endpoint, chosen, content)
+    return _sheet(_replied(service, place.endpoint, chosen, content))
+
+
+def _sheet(reply: Reply) -> Sheet:
+    """What came in a form of its own, with what its header says that it advises."""
     told = advisories_in(reply.headers.get("advisories", ""))
     return Sheet(reply.body, reply.headers.get("content-type", ""), told)
 
@@ -81,7 +89,7 @@ def _replied(
     call = Conversation(manners, endpoint, fields, content)
     link = connection(manners)
     while True:
-        outcome = link.exchange(call.message, call.seconds_left)
+        outcome = link.exchange(call.address, call.message, call.seconds_left)
         pause = call.pause_after(outcome)
         if pause is None:
             break

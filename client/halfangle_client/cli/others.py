@@ -1,4 +1,4 @@
-"""The commands that are no operation: call, plan, sheet, demo, operations, glossary, completion."""
+"""The commands that are no operation: call, plan, demo, operations, glossary, completion."""
 
 import signal
 from collections.abc import Iterator
@@ -16,10 +16,18 @@ from halfangle_client.cli.contract import (
     operation,
     topics,
 )
+from halfangle_client.cli.files.filling import fill_command
+from halfangle_client.cli.files.sheets import sheet_command
 from halfangle_client.cli.helping import Speaking
-from halfangle_client.cli.sheets import sheet_command
+from halfangle_client.cli.picks import stops_of
 from halfangle_client.cli.status import DONE
-from halfangle_client.cli.topics import answer_options, ask, service_of, service_options
+from halfangle_client.cli.topics import (
+    answer_options,
+    ask,
+    require_pick,
+    service_of,
+    service_options,
+)
 from halfangle_client.cli.words import from_file, from_words, put
 
 if TYPE_CHECKING:
@@ -35,7 +43,10 @@ name='"2"'"""
 
 def commands() -> list[click.Command]:
     """All of them, in the order of the help."""
-    return [_call(), _plan(), sheet_command(), _demo(), _operations(), _glossary(), _completion()]
+    return [
+        _call(), _plan(), sheet_command(), fill_command(), _demo(), _operations(), _glossary(),
+        _completion(),
+    ]  # fmt: skip
 
 
 def _call() -> click.Command:
@@ -59,13 +70,15 @@ def _run_call(
     input_file: str | None,
     as_json: bool,  # noqa: ARG001 -- JSON it is, said or not
     pick: str | None,
+    separator: str | None,
     url: str | None,
     seconds: float | None,
 ) -> int:
+    require_pick(pick, separator)
     called = _named(name)
     request = put(from_file(input_file), from_words(words))
     answer = ask(called, request, url, seconds)
-    return answers.give(called, request, answer, as_json=True, pick=pick)
+    return answers.give(called, request, answer, as_json=True, pick=pick, separator=separator)
 
 
 def _named(name: str) -> Operation:
@@ -95,7 +108,7 @@ def _run_plan(file: str, url: str | None, seconds: float | None) -> int:
     from halfangle_client.plan import plan_text  # noqa: PLC0415
 
     screen.say(plan_text(models.JobPlanAnswer.model_validate(answer), request, screen.shown))
-    return answers.told_of_stops(answers.stops_of(answer))
+    return answers.told_of_stops(stops_of(answer))
 
 
 def _demo() -> click.Command:

@@ -14,13 +14,14 @@ from halfangle_client.cli.helping import (
     write_fields,
     write_section,
 )
+from halfangle_client.cli.picks import BETWEEN_VALUES
 from halfangle_client.cli.words import Word, from_file, put
 
 if TYPE_CHECKING:
     from halfangle_client.cli.asking import Service
 
 #: Parameters of every operation that are no field of it; a field's is called by its position.
-_OWN = ("input_file", "as_json", "pick", "url", "seconds")
+_OWN = ("input_file", "as_json", "pick", "separator", "url", "seconds")
 
 
 class Seconds(click.ParamType[float]):
@@ -66,10 +67,22 @@ def answer_options() -> list[click.Option]:
         click.Option(
             ["--pick", "pick"],
             metavar="PATH",
-            help="Print one value of the result in full precision: height, angle.dms, blocks.0; "
-            "refused where the answer says stop.",
+            help="Print values of the result in full precision: height, angle.dms, blocks.0, "
+            "ways.*.name, or several parted by commas; refused where the answer says stop.",
+        ),
+        click.Option(
+            ["--separator", "separator"],
+            metavar="TEXT",
+            help="What stands between the values picked, or the entries of the one list; else "
+            f"'{BETWEEN_VALUES}', and in lists ' + ' for a stack, '; ' for others.",
         ),
     ]
+
+
+def require_pick(pick: str | None, separator: str | None) -> None:
+    """Refuse a separator where nothing is picked; raises UsageError."""
+    if separator is not None and pick is None:
+        raise click.UsageError("--separator needs --pick beside it")
 
 
 class Topic(Speaking, click.Group):
@@ -146,17 +159,21 @@ class OperationCommand(Speaking):
         input_file: str | None,
         as_json: bool,
         pick: str | None,
+        separator: str | None,
         url: str | None,
         seconds: float | None,
         **fields: Any,
     ) -> int:
         """Ask the service, and print what it answers; give the exit status."""
+        require_pick(pick, separator)
         request = put(from_file(input_file), self._given(fields))
         missing = [f.option for f in self.operation.fields if f.required and f.name not in request]
         if missing:
             raise click.UsageError(f"missing: {', '.join(missing)} (or --input FILE)")
         answer = ask(self.operation, request, url, seconds)
-        return give(self.operation, request, answer, as_json=as_json, pick=pick)
+        return give(
+            self.operation, request, answer, as_json=as_json, pick=pick, separator=separator
+        )
 
     def _given(self, values: dict[str, Any]) -> list[tuple[str, Any]]:
         """Fields that were given: whole objects first, then what is put into them."""

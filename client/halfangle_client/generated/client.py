@@ -3,14 +3,23 @@
 
 import asyncio
 import time
-from collections.abc import Callable, Coroutine, Iterable, Mapping
+from collections.abc import (
+    AsyncIterator,
+    Callable,
+    Coroutine,
+    Iterable,
+    Iterator,
+    Mapping,
+    Sequence,
+)
 from threading import BoundedSemaphore
 from types import TracebackType
 from typing import Any, Self, overload
 
-from halfangle_client.conversation import READY, Conversation, Manners
-from halfangle_client.endpoint import AnswerT, Endpoint
-from halfangle_client.errors import ConnectionFailed, ProblemError
+from halfangle_client.addresses import Addresses
+from halfangle_client.conversation import READY, Conversation, Fault, Manners
+from halfangle_client.endpoint import AnswerT, Endpoint, Reply
+from halfangle_client.errors import ConnectionFailed, HalfangleError, ProblemError
 from halfangle_client.generated.calls import ENDPOINTS
 from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
@@ -25,7 +34,20 @@ from halfangle_client.generated.calls import tapers as _tapers
 from halfangle_client.generated.calls import wheels as _wheels
 from halfangle_client.reading import data_of
 from halfangle_client.retry import Retries
-from halfangle_client.rows import Outcomes, call_rows, call_rows_async, endpoint_of
+from halfangle_client.rows import (
+    Answered,
+    Asked,
+    BatchOutcomes,
+    Chunk,
+    Outcomes,
+    batch,
+    batch_async,
+    endpoint_of,
+    map_async,
+    map_rows,
+    stream,
+    stream_async,
+)
 from halfangle_client.transport import (
     AsgiApp,
     AsyncConnection,
@@ -43,6 +65,8 @@ _LARGEST_ANSWER = 64 * 1024 * 1024
 class Halfangle:
     """A client of the service; each topic is an attribute that holds its calls.
 
+    `base_url` is the address of the service, or several addresses, each as good as another: calls
+    go to them in turn, and what one of them does not answer is sent to the next.
     `timeout_seconds` is how long a call may take from first to last, tries and waits between them
     included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
     `timeout_seconds` overrides both. `calls_at_once` are under way at most, however many are made
@@ -55,7 +79,7 @@ class Halfangle:
 
     def __init__(
         self,
-        base_url: str = "http://127.0.0.1:8765",
+        base_url: str | Iterable[str] = "http://127.0.0.1:8765",
         *,
         api_key: str | None = None,
         timeout_seconds: float = 10.0,
@@ -66,7 +90,7 @@ class Halfangle:
         http_client: HttpClient | None = None,
     ) -> None:
         self._manners = Manners(
-            base_url.rstrip("/"),
+            Addresses(base_url),
             api_key,
             timeout_seconds,
             heavy_timeout_seconds,
@@ -131,13 +155,29 @@ class Halfangle:
             call = Conversation(
                 self._manners, endpoint, fields, content, timeout_seconds, request_id
             )
-            while True:
-                outcome = self._connection.exchange(call.message, call.seconds_left)
-                pause = call.pause_after(outcome)
-                if pause is None:
-                    break
-                time.sleep(pause)
+            outcome = self._exchanged(call)
         return call.answer(outcome)
+
+    def send_rows(
+        self, asked: Sequence[Asked[AnswerT]], *, timeout_seconds: float | None = None
+    ) -> Answered[AnswerT]:
+        """Send rows as one batch, again where that may help; give what came of each.
+
+        `timeout_seconds` bounds them all together from their turn on. `map` is the way to use it.
+        """
+        with self._turns:
+            chunk = Chunk(self._manners, asked, timeout_seconds)
+            self._exchanged(chunk)
+        return chunk.answered
+
+    def _exchanged(self, call: Conversation[Any] | Chunk[Any]) -> Reply | Fault:
+        """Exchange a message, again as long as that may help; give the outcome that stands."""
+        while True:
+            outcome = self._connection.exchange(call.address, call.message, call.seconds_left)
+            pause = call.pause_after(outcome)
+            if pause is None:
+                return outcome
+            time.sleep(pause)
 
     def call(
         self,
@@ -192,13 +232,16 @@ class Halfangle:
         into: Outcomes[Any] | None = None,
         timeout_seconds: float | None = None,
     ) -> Outcomes[Any]:
-        """Make one call for each row; give one answer or one error a row, in the order of the rows.
+        """Answer each row by one call; give one answer or one error a row, in order of the rows.
 
         `call` is a call of this client (`client.sine.setting`, which types the answers) or its
         dotted name (`"sine.setting"`); a row holds its request by the names of the fields. A row
         that is refused, or gets no answer, is a HalfangleError in its place; none is raised for a
-        row. `progress` is called with the rows done and all rows after each. `calls_at_once` of
-        the client are under way at most, and `timeout_seconds` bounds each call from its turn on.
+        row. `progress` is called with the rows done and all rows after each.
+
+        Where the service takes batches, many rows go in one request, as many as take it a quarter
+        of a second; `calls_at_once` of the client are under way at most. `timeout_seconds` bounds
+        each request from its turn on; what did not come within it is called row by row.
 
         Ctrl-C raises Interrupted, a KeyboardInterrupt whose `outcomes` hold what was done by then;
         so do outcomes given as `into`, whatever ends the work. Rows without an outcome hold
@@ -208,9 +251,76 @@ class Halfangle:
             KeyError: `call` is no call that this release knows.
             Interrupted: by Ctrl-C.
         """
-        return call_rows(
+        return map_rows(
             self,
             endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            progress=progress,
+            into=into,
+            timeout_seconds=timeout_seconds,
+        )
+
+    @overload
+    def stream(
+        self,
+        call: Callable[..., AnswerT],
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> Iterator[AnswerT | HalfangleError]: ...
+    @overload
+    def stream(
+        self,
+        call: str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> Iterator[Any | HalfangleError]: ...
+
+    def stream(
+        self,
+        call: Callable[..., AnswerT] | str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> Iterator[Any | HalfangleError]:
+        """Give what came of each row as `map` does, one after another while the others are sent.
+
+        For rows without end: they are taken as they are needed, in this thread, and some thousands
+        are held at most. Closing the iterator ends the work.
+
+        Raises:
+            KeyError: `call` is no call that this release knows.
+        """
+        return stream(
+            self,
+            endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            timeout_seconds=timeout_seconds,
+        )
+
+    def batch(
+        self,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: BatchOutcomes | None = None,
+        timeout_seconds: float | None = None,
+    ) -> BatchOutcomes:
+        """Answer rows of any operations, each `{"ref": …, "operation": …, "request": {…}}`.
+
+        `ref` is the caller's name of the row, a text or a whole number, given once; `operation` a
+        name such as `"sine.setting"`. All else is as for `map`; `outcomes.by_ref["T-0001"]` is what
+        came of a row, `outcomes.counts` how the rows ended, `outcomes.stops` what must not be run.
+
+        Raises:
+            Interrupted: by Ctrl-C.
+        """
+        return batch(
+            self,
+            ENDPOINTS,
             rows,
             calls_at_once=self._manners.calls_at_once,
             progress=progress,
@@ -245,6 +355,8 @@ class Halfangle:
 class AsyncHalfangle:
     """The same client, to be awaited.
 
+    `base_url` is the address of the service, or several addresses, each as good as another: calls
+    go to them in turn, and what one of them does not answer is sent to the next.
     `timeout_seconds` is how long a call may take from first to last, tries and waits between them
     included, `heavy_timeout_seconds` the same for calls that may take longer; a call's own
     `timeout_seconds` overrides both. `calls_at_once` are under way at most, however many are made
@@ -257,7 +369,7 @@ class AsyncHalfangle:
 
     def __init__(
         self,
-        base_url: str = "http://127.0.0.1:8765",
+        base_url: str | Iterable[str] = "http://127.0.0.1:8765",
         *,
         api_key: str | None = None,
         timeout_seconds: float = 10.0,
@@ -268,7 +380,7 @@ class AsyncHalfangle:
         http_client: AsyncHttpClient | None = None,
     ) -> None:
         self._manners = Manners(
-            base_url.rstrip("/"),
+            Addresses(base_url),
             api_key,
             timeout_seconds,
             heavy_timeout_seconds,
@@ -333,13 +445,29 @@ class AsyncHalfangle:
             call = Conversation(
                 self._manners, endpoint, fields, content, timeout_seconds, request_id
             )
-            while True:
-                outcome = await self._connection.exchange(call.message, call.seconds_left)
-                pause = call.pause_after(outcome)
-                if pause is None:
-                    break
-                await asyncio.sleep(pause)
+            outcome = await self._exchanged(call)
         return call.answer(outcome)
+
+    async def send_rows(
+        self, asked: Sequence[Asked[AnswerT]], *, timeout_seconds: float | None = None
+    ) -> Answered[AnswerT]:
+        """Send rows as one batch, again where that may help; give what came of each.
+
+        `timeout_seconds` bounds them all together from their turn on. `map` is the way to use it.
+        """
+        async with self._turns:
+            chunk = Chunk(self._manners, asked, timeout_seconds)
+            await self._exchanged(chunk)
+        return chunk.answered
+
+    async def _exchanged(self, call: Conversation[Any] | Chunk[Any]) -> Reply | Fault:
+        """Exchange a message, again as long as that may help; give the outcome that stands."""
+        while True:
+            outcome = await self._connection.exchange(call.address, call.message, call.seconds_left)
+            pause = call.pause_after(outcome)
+            if pause is None:
+                return outcome
+            await asyncio.sleep(pause)
 
     async def call(
         self,
@@ -394,13 +522,16 @@ class AsyncHalfangle:
         into: Outcomes[Any] | None = None,
         timeout_seconds: float | None = None,
     ) -> Outcomes[Any]:
-        """Make one call for each row; give one answer or one error a row, in the order of the rows.
+        """Answer each row by one call; give one answer or one error a row, in order of the rows.
 
         `call` is a call of this client (`client.sine.setting`, which types the answers) or its
         dotted name (`"sine.setting"`); a row holds its request by the names of the fields. A row
         that is refused, or gets no answer, is a HalfangleError in its place; none is raised for a
-        row. `progress` is called with the rows done and all rows after each. `calls_at_once` of
-        the client are under way at most, and `timeout_seconds` bounds each call from its turn on.
+        row. `progress` is called with the rows done and all rows after each.
+
+        Where the service takes batches, many rows go in one request, as many as take it a quarter
+        of a second; `calls_at_once` of the client are under way at most. `timeout_seconds` bounds
+        each request from its turn on; what did not come within it is called row by row.
 
         Cancelled, it cancels what is under way. Outcomes given as `into` hold what was done by
         then; rows without an outcome hold NotCalled.
@@ -409,9 +540,73 @@ class AsyncHalfangle:
             KeyError: `call` is no call that this release knows.
             asyncio.CancelledError: it was cancelled.
         """
-        return await call_rows_async(
+        return await map_async(
             self,
             endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            progress=progress,
+            into=into,
+            timeout_seconds=timeout_seconds,
+        )
+
+    @overload
+    def stream(
+        self,
+        call: Callable[..., Coroutine[Any, Any, AnswerT]],
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> AsyncIterator[AnswerT | HalfangleError]: ...
+    @overload
+    def stream(
+        self,
+        call: str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> AsyncIterator[Any | HalfangleError]: ...
+
+    def stream(
+        self,
+        call: Callable[..., Coroutine[Any, Any, AnswerT]] | str,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        timeout_seconds: float | None = None,
+    ) -> AsyncIterator[Any | HalfangleError]:
+        """Give what came of each row as `map` does, one after another while the others are sent.
+
+        For rows without end: they are taken as they are needed, in this task, and some thousands
+        are held at most. Closing the iterator ends the work.
+
+        Raises:
+            KeyError: `call` is no call that this release knows.
+        """
+        return stream_async(
+            self,
+            endpoint_of(call, ENDPOINTS),
+            rows,
+            calls_at_once=self._manners.calls_at_once,
+            timeout_seconds=timeout_seconds,
+        )
+
+    async def batch(
+        self,
+        rows: Iterable[Mapping[str, Any]],
+        *,
+        progress: Callable[[int, int], object] | None = None,
+        into: BatchOutcomes | None = None,
+        timeout_seconds: float | None = None,
+    ) -> BatchOutcomes:
+        """Answer rows of any operations, each `{"ref": …, "operation": …, "request": {…}}`.
+
+        `ref` is the caller's name of the row, a text or a whole number, given once; `operation` a
+        name such as `"sine.setting"`. All else is as for `map`; `outcomes.by_ref["T-0001"]` is what
+        came of a row, `outcomes.counts` how the rows ended, `outcomes.stops` what must not be run.
+        """
+        return await batch_async(
+            self,
+            ENDPOINTS,
             rows,
             calls_at_once=self._manners.calls_at_once,
             progress=progress,

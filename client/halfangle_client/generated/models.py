@@ -3311,6 +3311,8 @@ class PlanStep(AnswerModel):
 
     number: int
     """Its place in the order. [count]"""
+    stage: Literal["dressing", "holding", "setting", "grinding", "finishing"] | str
+    """Which part of the work it belongs to."""
     action: str
     """What to do."""
     cautions: list[str]
@@ -3857,6 +3859,52 @@ class ProfilePoint(AnswerModel):
     """Below the periphery, radially. [length]"""
 
 
+class RoutingTool(AnswerModel):
+    """What an operation takes."""
+
+    tool: (
+        Literal[
+            "wheel",
+            "dresser",
+            "spin-fixture",
+            "workhead",
+            "adapter",
+            "test-bar",
+            "angle-plate",
+            "sine-plate",
+            "compound-plate",
+            "block-set",
+            "indicator",
+            "rolls",
+            "balls",
+            "gauges",
+            "probe",
+            "comparator",
+            "master-and-blue",
+        ]
+        | str
+    )
+    """What it is."""
+    name: str | None
+    """What the shop calls it; null where it has no name."""
+    detail: str | None
+    """Its size, or which blocks of it, in plain words; null where none was stated."""
+
+
+class RoutingValue(AnswerModel):
+    """A figure of an operation."""
+
+    name: str
+    """What it is, by the fields of `jobs.plan`, parts of the name apart by `/`."""
+    value: float
+    """The figure, not rounded. [stated]"""
+    unit: str
+    """
+    Unit of the figure, as `x-unit` names units, a length in the unit that it has: `inch` or
+    `millimetre`.
+    """
+
+
 class RuledOutInspection(AnswerModel):
     """A means that finds no room or cannot reach."""
 
@@ -4106,10 +4154,11 @@ class RunoutOffCrestResult(AnswerModel):
 class RunoutReading(RequestModel):
     """One reading of the indicator."""
 
-    angular_position: float | str
+    angular_position: float | str | None = None
     """
     Place under the indicator, in degrees, as marked on the part: counted from one mark,
-    seen from one end, in the same sense at every section. [degree, -360 to 360; or text in
+    seen from one end, in the same sense at every section. Left out of all readings, these
+    stand at equal steps of a whole turn, the first at 0°. [degree, -360 to 360; or text in
     degrees, minutes, seconds]
     """
     reading: float
@@ -8446,6 +8495,56 @@ class ProfileBlend(AnswerModel):
     """True where the wheel is rounded, false in a root."""
 
 
+class RoutingOperation(AnswerModel):
+    """An operation of a routing."""
+
+    sequence: int
+    """Its place in the order: 10, 20, 30. [count]"""
+    code: str
+    """
+    Stable code of the operation, by its kind and its means and nothing of the job:
+    operations of one code are one master operation. [at most 40 characters]
+    """
+    kind: Literal["set-up", "run", "inspect"] | str
+    """To set up, to run or to inspect."""
+    name: str
+    """Name of the master operation, alike for every job. [at most 80 characters]"""
+    text: str
+    """What to do for this job, a line a step, numbered as in the plan; stops first."""
+    set_up_seconds: float | None
+    """
+    Time to set up; null of what is run or inspected, and where `timed_in` says which
+    operation holds it. [second]
+    """
+    run_seconds: float | None
+    """
+    Time to run or inspect once; null of a set-up, where `timed_in` says which operation
+    holds it, and of finishing, of which a plan has no time. [second]
+    """
+    timed_by: Literal["batch", "piece", "inspected-piece", "dress"] | str
+    """What is done once in that time."""
+    times_done: int
+    """How often in the batch. [count]"""
+    timed_in: int | None
+    """
+    `sequence` of the operation whose time holds this one's too; null where it has its own,
+    or the plan has none. [count]
+    """
+    assumptions: list[PlanAssumption]
+    """
+    What is the usual in its time or its feed, stated so or not stated; common practice, no
+    source.
+    """
+    tools: list[RoutingTool]
+    """What it takes."""
+    values: list[RoutingValue]
+    """Its figures; what is not known is left out."""
+    cautions: list[str]
+    """What to be careful of, of the plan's steps."""
+    stops: list[str]
+    """What the answer says of severity `stop`: with any of it the operation is not to be run."""
+
+
 class RunoutAxisResult(AnswerModel):
     """Line of the axis, and two corrections in order."""
 
@@ -9665,6 +9764,52 @@ class InspectionVerdictAnswer(Answer):
     """Formulas, sources, release and fingerprint."""
 
 
+class JobRoutingResult(AnswerModel):
+    """The routing of one way of a plan."""
+
+    job: str
+    """Name of the job."""
+    way: (
+        Literal[
+            "sine-plate",
+            "stacks-under-both-rolls",
+            "quarter-turn",
+            "sine-plate-turned-in-plan",
+            "compound-sine-plate",
+            "dressed-wheel",
+            "wheel-side",
+            "swivelled-workhead",
+        ]
+        | str
+    )
+    """The way of the plan that it follows."""
+    in_words: str
+    """That way in plain words, with its equipment."""
+    forecast: Literal["holds", "may-not-hold", "does-not-hold", "not-stated"] | str
+    """Whether that way will keep every limit."""
+    pieces: int
+    """Pieces to grind. [count]"""
+    plan_fingerprint: str
+    """
+    `basis.fingerprint` of the answer of `jobs.plan` to the same request: another where the
+    plan may be another, so that work planned before is seen to be stale.
+    """
+    first_piece_minutes: float
+    """The plan's time to the first good piece. [minute]"""
+    total_minutes: float
+    """
+    The plan's time for all pieces: the seconds of all operations, each so often as it is
+    done. [minute]
+    """
+    operations: list[RoutingOperation]
+    """The operations, in order."""
+    not_stated: list[str]
+    """
+    Fields of the request that were not stated: nothing is known of them, and nothing
+    counted.
+    """
+
+
 class JobsCorrectionAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -10085,6 +10230,16 @@ class JobPlanResult(AnswerModel):
     """Every way that cannot, with the reason."""
 
 
+class JobRoutingAnswer(Answer):
+    """An answer: its result, advisories, and what it stands on."""
+
+    result: JobRoutingResult
+    advisories: list[Advisory]
+    """What an experienced hand would add."""
+    basis: Basis
+    """Formulas, sources, release and fingerprint."""
+
+
 class SineCompoundAnglesAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -10323,6 +10478,8 @@ __all__ = [
     "InspectionVerdictResult",
     "JobPlanAnswer",
     "JobPlanResult",
+    "JobRoutingAnswer",
+    "JobRoutingResult",
     "JobsCorrectionAnswer",
     "JobsCorrectionResult",
     "LengthContribution",
@@ -10412,6 +10569,9 @@ __all__ = [
     "ProfileOverlay",
     "ProfilePlace",
     "ProfilePoint",
+    "RoutingOperation",
+    "RoutingTool",
+    "RoutingValue",
     "RuledOutInspection",
     "RuledOutWay",
     "RunoutAfterTap",

@@ -1,6 +1,5 @@
 """Advisories: what an experienced hand would add to an answer, and say of how it was read."""
 
-import math
 from collections.abc import Iterator, Sequence
 from functools import cache
 from typing import Annotated, Any, Literal, get_args
@@ -10,7 +9,9 @@ from pydantic import Field
 from halfangle_service.fields.angles import AngleInput, Sexagesimal
 from halfangle_service.fields.base import RequestModel, ResultModel
 from halfangle_service.fields.slopes import TaperName
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import format_dms
+from halfangle_service.trade.columns import Column, TextColumn
 from halfangle_service.trade.tables.tapers.designations import Row, rows_named
 from halfangle_service.trade.wording import plain
 
@@ -101,7 +102,7 @@ def _marked(request: RequestModel, marker: type, path: str) -> Iterator[tuple[st
     for name in own:
         value = getattr(request, name)
         for place, entry in enumerate(value) if isinstance(value, list) else ((None, value),):
-            if isinstance(entry, float | str):
+            if isinstance(entry, float | str | Column):
                 yield f"{path}{name}" if place is None else f"{path}{name}/{place}", entry
     for name in nested:
         value = getattr(request, name)
@@ -142,12 +143,12 @@ def _holds_marked(annotation: Any, marker: type) -> bool:
 
 def _looks_like_minutes(value: float) -> bool:
     """True for a decimal angle whose two decimals could be minutes: .01 to .59, quarters aside."""
-    if isinstance(value, Sexagesimal):
+    if isinstance(value, Sexagesimal | TextColumn):
         return False
     hundredths = abs(value) * 100.0
     minutes = round(hundredths) % 100
     return (
-        math.isclose(hundredths, round(hundredths), abs_tol=1e-7)
+        elementary.isclose(hundredths, round(hundredths), abs_tol=1e-7)
         and 0 < minutes < 60
         and minutes % 25 != 0
     )

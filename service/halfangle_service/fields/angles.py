@@ -5,7 +5,6 @@ In: decimal degrees as a number, or a string in degrees, minutes and seconds (`3
 requests, radians in the maths.
 """
 
-import math
 from dataclasses import dataclass
 from typing import Annotated, Any
 
@@ -14,6 +13,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from halfangle_service.fields.base import ResultModel
 from halfangle_service.fields.numbers import Unit
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import DMS_PATTERN, format_dm, format_dms, parse_dms
 
 #: The named format of an angle as text, and what it says; the contract has it under `x-formats`.
@@ -69,7 +69,7 @@ class Angle(ResultModel):
 
 def angle_from_radians(angle_rad: float) -> Angle:
     """Give an angle of so many radians as the API writes it."""
-    return Angle.of(math.degrees(angle_rad))
+    return Angle.of(elementary.degrees(angle_rad))
 
 
 class Direction(ResultModel):

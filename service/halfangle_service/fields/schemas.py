@@ -22,12 +22,12 @@ class LabelledSchema(GenerateJsonSchema):
     """Writes JSON Schema with the labels of options (`x-labels`) beside their tokens."""
 
     def literal_schema(self, schema: core_schema.LiteralSchema) -> JsonSchemaValue:
-        """Add the label of each token; what is no text has none."""
+        """Add the label of each token, where all have one; what is no text has none."""
         written = super().literal_schema(schema)
         labels = option_labels()
         tokens = [token for token in schema["expected"] if isinstance(token, str)]
         shown: dict[str, Any] = {token: labels[token] for token in tokens if token in labels}
-        return {**written, "x-labels": shown} if shown else written
+        return {**written, "x-labels": shown} if shown and len(shown) == len(tokens) else written
 
     def nullable_schema(self, schema: core_schema.NullableSchema) -> JsonSchemaValue:
         """In a request leave `null` out; in an answer put the unit beside the union."""

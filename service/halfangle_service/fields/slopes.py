@@ -1,6 +1,5 @@
 """Slope of a cone or taper; cone, taper or face: as every request that needs one states it."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated, Any
@@ -18,6 +17,7 @@ from halfangle_service.fields.numbers import (
     NumberOut,
     Unit,
 )
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import (
     AGREE_WITHIN_ARCSEC,
     INCHES_PER_FOOT,
@@ -181,7 +181,7 @@ def face_surface(face_angle: float, rise: float, *, path: str) -> Surface:
 
     `path` is that of the object that holds both fields, such as `work/`.
     """
-    surface = Surface(math.radians(face_angle), rise)
+    surface = Surface(elementary.radians(face_angle), rise)
     require_extent(surface, angle=[f"{path}face_angle"], size=[f"{path}rise"])
     return surface
 

@@ -21,7 +21,6 @@ Headers = tuple[tuple[bytes, bytes], ...]
 _NOT_MODIFIED = 304
 #: Members of an answer, as `operation.py` writes them; within a text their quotes are escaped.
 _ADVISORIES, _BASIS = b',"advisories":', b',"basis":{'
-_UTF_8 = frozenset({"", "utf-8", "utf8"})
 _NO_CODING = frozenset({"", "identity"})
 
 
@@ -163,13 +162,18 @@ def require_json_body(request: AnyRequest) -> None:
         require_body_of(request, JSON)
 
 
-def require_body_of(request: AnyRequest, *media_types: str) -> str:
-    """Give the media type of a body in UTF-8; refuse one of another type, or that is encoded."""
+def require_body_of(
+    request: AnyRequest, *media_types: str, parameters: Mapping[str, str] | None = None
+) -> str:
+    """Give the media type of a body in UTF-8; refuse one of another type, or that is encoded.
+
+    `parameters` are those that the type may have besides its charset, each with its one value.
+    """
     declared = header(request, b"content-type")
-    media_type, _, parameters = declared.partition(";")
-    media_type = media_type.strip().lower()
-    charset = parameters.strip().lower().removeprefix("charset=").strip('"')
-    if media_type not in media_types or charset not in _UTF_8:
+    media_type, *further = (part.strip().lower() for part in declared.split(";"))
+    taken = {"charset=utf-8", "charset=utf8", *(f"{k}={v}" for k, v in (parameters or {}).items())}
+    unknown = [part for part in further if part.replace('"', "") not in {*taken, ""}]
+    if media_type not in media_types or unknown:
         raise ProblemError(
             "unsupported-media-type",
             f"Send the body as Content-Type: {' or '.join(media_types)}; "

@@ -22,6 +22,7 @@ _LONGEST_POINTER = 300
 _LONGEST_MESSAGE = 400
 _LONGEST_DETAIL = 2_000
 _MOST_ERRORS = 50
+_LONGEST_COMPARED = 60
 _LONGEST_SHOWN = 40
 #: Most bytes of all errors together: fifty pointers of signs that JSON escapes would be 90 kB.
 _MOST_ERROR_BYTES = 10_000
@@ -119,12 +120,17 @@ def problem_body(error: ProblemError, path: str) -> tuple[int, bytes]:
         "type": f"/problems/{error.name}",
         "title": title,
         "status": status,
-        "detail": _cut(error.detail, _LONGEST_DETAIL),
+        "detail": shortened(error.detail),
         "instance": quote(path[:_LONGEST_INSTANCE]),
         "errors": _within_bound(error.errors),
     }
     whole = {**document, **error.more, **document}
     return status, json.dumps(whole, ensure_ascii=False).encode(errors="replace")
+
+
+def shortened(detail: str) -> str:
+    """A detail as a problem document holds it."""
+    return _cut(detail, _LONGEST_DETAIL)
 
 
 def _cut(text: str, most: int) -> str:
@@ -215,6 +221,12 @@ def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:
         return ""
     meant = [name for name in fields if sent in name] or get_close_matches(sent, fields, n=2)
     return f"; did you mean {' or '.join(meant[:3])}?" if meant else ""
+
+
+def nearest(name: str, known: Iterable[str]) -> str:
+    """Words that name what may have been meant; none where nothing is near."""
+    close = get_close_matches(name[:_LONGEST_COMPARED], known, n=2)
+    return f"; did you mean {' or '.join(close)}" if close else ""
 
 
 def _message(detail: ErrorDetails, fields: tuple[str, ...], sent: Any) -> str:

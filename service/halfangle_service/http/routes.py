@@ -1,7 +1,7 @@
 """Route handlers of the framework, made from operations and tables, once, at start."""
 
 import asyncio
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from typing import Any, Generic, TypeVar
 
 from anyio import to_thread
@@ -11,7 +11,6 @@ from litestar.types import ASGIApp
 
 from halfangle_service.http.answers import (
     JSON,
-    TEXT,
     AnyRequest,
     Document,
     Headers,
@@ -20,23 +19,24 @@ from halfangle_service.http.answers import (
     require_accepts,
     require_json_body,
 )
-from halfangle_service.http.calculating import Calculator
+from halfangle_service.http.calculating import AnyOperation, Calculator
+from halfangle_service.http.cells import FIELD, KEY, VALUE_PATH, answer_to_cell, cell_at, cell_of
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.picks import pick_value
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.http.problems import ProblemError, nearest, pointer_to
 from halfangle_service.http.query import (
-    FIELD,
-    PICK,
-    VALUE_PATH,
+    Pairs,
     QueryField,
+    body_of,
     query_fields,
-    read_query,
+    read_pairs,
+    refuse_more,
 )
+from halfangle_service.http.routings import csv_routes
 from halfangle_service.http.sheets import sheet_routes
-from halfangle_service.operation import Operation, PublishedTable
+from halfangle_service.operation import PublishedTable
 from halfangle_service.settings import Settings
 
-AnyOperation = Operation[Any, Any]
+AnyTable = PublishedTable[Any]
 Made = TypeVar("Made")
 
 
@@ -56,14 +56,15 @@ def reading(
 def operation_routes(
     operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
 ) -> list[HTTPRouteHandler]:
-    """Make the routes of all operations: POST each, GET where the request is flat, one value.
+    """Make the routes of all operations: POST each, GET where the request is flat.
 
-    And of their sheets, which are made by the same workers.
+    And of their sheets, and of the routing's lines, which are made by the same workers.
     """
     bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
     routes = [_operation_route(o, calculator, bodies, settings) for o in operations.values()]
     sheets = sheet_routes(operations, calculator, bodies, settings)
-    return [*routes, _value_route(operations, calculator, settings), *sheets]
+    lines = csv_routes(operations, calculator, bodies)
+    return [*routes, *sheets, *lines]
 
 
 def _operation_route(
@@ -110,50 +111,91 @@ def _by_query(
     """Make the handler of GET for an operation whose request is flat."""
 
     async def calculate(request: AnyRequest) -> ASGIApp:
-        body, pick = read_query(request.scope["query_string"], fields)
-        require_accepts(request, JSON if pick is None else TEXT)
-        content = await calculator.answer(operation, body, request)
-        if pick is None:
-            return cached(request, content, JSON, settings)
-        return _picked(request, content, pick, PICK, settings)
+        cell, asked = cell_of(read_pairs(request.scope["query_string"]), fields)
+
+        async def content() -> bytes:
+            return await calculator.answer(operation, body_of(asked, fields), request)
+
+        if cell is not None:
+            return await answer_to_cell(request, cell, content, settings)
+        require_accepts(request, JSON)
+        return cached(request, await content(), JSON, settings)
 
     return calculate
 
 
-def _value_route(
-    operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
+def value_route(
+    operations: Mapping[str, AnyOperation],
+    tables: Iterable[AnyTable],
+    calculator: Calculator,
+    settings: Settings,
 ) -> HTTPRouteHandler:
-    """Make the route of one value of any operation's answer; the answer's own route gives JSON."""
-    flat = {name: o for name, o in operations.items() if query_fields(o.request) is not None}
+    """Make the route of values of any answer, or of any row; their own routes give JSON."""
+    asked_of = {name: o for name, o in operations.items() if query_fields(o.request) is not None}
+    rows = {table.dotted_name: Rows(table) for table in tables}
 
     async def value(request: AnyRequest) -> ASGIApp:
-        operation = flat.get(request.path_params["operation"])
-        if operation is None:
+        name: str = request.path_params["operation"]
+        operation = asked_of.get(name)
+        fields = {} if operation is None else query_fields(operation.request) or {}
+        pairs = read_pairs(request.scope["query_string"])
+        cell, asked = cell_at(request.path_params[FIELD], pairs, fields)
+
+        async def content() -> bytes:
+            if operation is not None:
+                return await calculator.answer(operation, body_of(asked, fields), request)
+            if name in rows:
+                return await rows[name].answer(_key_of(asked))
             raise ProblemError(
                 "not-found",
-                "No operation of this name is asked by query string.",
-                more={"known": list(flat)},
+                "No operation that is asked by query string, and no table, has this name"
+                f"{nearest(name, (*asked_of, *rows))}.",
+                more={"known": [*asked_of, *rows]},
             )
-        fields = query_fields(operation.request) or {}
-        body, _ = read_query(request.scope["query_string"], fields, picks=False)
-        require_accepts(request, TEXT)
-        content = await calculator.answer(operation, body, request)
-        return _picked(request, content, request.path_params[FIELD], FIELD, settings)
+
+        return await answer_to_cell(request, cell, content, settings)
 
     return reading(VALUE_PATH.format(operation="{operation:str}", field="{field:str}"), value)
 
 
-def _picked(
-    request: AnyRequest, content: bytes, path: str, asked_as: str, settings: Settings
-) -> ASGIApp:
-    """Answer with one value of an answer."""
-    text, headers = pick_value(content, path, asked_as)
-    return cached(request, text, TEXT, settings, headers)
+def _key_of(asked: Pairs) -> str:
+    """The key of a row, the one parameter that a row is asked by."""
+    keys = [text for name, text in asked if name == KEY]
+    if len(keys) != 1:
+        words = "should be given once" if keys else "is required: it says which row is meant"
+        raise ProblemError(
+            "invalid-request",
+            f"{KEY} {words}.",
+            errors=[{"pointer": pointer_to(KEY), "message": words}],
+        )
+    refuse_more(pair for pair in asked if pair[0] != KEY)
+    return keys[0]
 
 
-def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRouteHandler]:
+class Rows:
+    """The rows of a published table as answers, each by its key; made as `OnceMade` makes."""
+
+    def __init__(self, table: AnyTable) -> None:
+        self._table = table
+        self._made = OnceMade(lambda: {key: table.get(key) for key in table.keys()})  # noqa: SIM118
+
+    async def answer(self, key: str) -> bytes:
+        """Give a row; raises ProblemError where there is none of this key."""
+        row = (await self._made.value()).get(key)
+        if row is None:
+            known = self._table.keys()
+            raise ProblemError(
+                "not-found",
+                f"{self._table.title} knows no {self._table.key} {key[:60]!r}"
+                f"{nearest(key, known)}.",
+                more={"known": list(known)},
+            )
+        return self._table.answer_json(row)
+
+
+def table_routes(table: AnyTable, settings: Settings) -> list[HTTPRouteHandler]:
     """Make the routes of a published table: the listing, and one row by its key."""
-    rows = OnceMade(lambda: {key: table.get(key) for key in table.keys()})  # noqa: SIM118
+    rows = Rows(table)
     listed = OnceMade(lambda: table.answer_json(table.list_rows()))
 
     async def listing(request: AnyRequest) -> ASGIApp:
@@ -161,18 +203,18 @@ def table_routes(table: PublishedTable[Any], settings: Settings) -> list[HTTPRou
         return cached(request, await listed.value(), JSON, settings)
 
     async def item(request: AnyRequest) -> ASGIApp:
-        require_accepts(request, JSON)
-        key: str = request.path_params["key"]
-        row = (await rows.value()).get(key)
-        if row is None:
-            raise ProblemError(
-                "not-found",
-                f"{table.title} knows no {table.key} {key[:60]!r}.",
-                more={"known": list(table.keys())},
-            )
-        return cached(request, table.answer_json(row), JSON, settings)
+        cell, more = cell_of(read_pairs(request.scope["query_string"]), {})
 
-    return [reading(table.path, listing), reading(table.path + "/{key:str}", item)]
+        async def content() -> bytes:
+            refuse_more(more)
+            return await rows.answer(request.path_params[KEY])
+
+        if cell is not None:
+            return await answer_to_cell(request, cell, content, settings)
+        require_accepts(request, JSON)
+        return cached(request, await content(), JSON, settings)
+
+    return [reading(table.path, listing), reading(table.path + f"/{{{KEY}:str}}", item)]
 
 
 class OnceMade(Generic[Made]):

@@ -1,9 +1,7 @@
 """Sheets of answers: a sub-address of the operation's own, as a page of HTML or as PDF."""
 
-import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Annotated, Any, Literal
-from urllib.parse import unquote_plus
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
@@ -11,6 +9,7 @@ from litestar.types import ASGIApp
 from pydantic import Field, ValidationError
 
 from halfangle_service.fields import RequestModel
+from halfangle_service.fields.advisories import Advisory
 from halfangle_service.http.answers import (
     AnyRequest,
     Headers,
@@ -22,9 +21,9 @@ from halfangle_service.http.answers import (
 from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.finite import not_finite
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.picks import advisories_header
+from halfangle_service.http.picks import headed
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
-from halfangle_service.http.query import query_fields, read_query
+from halfangle_service.http.query import parted, query_fields, read_pairs, read_query
 from halfangle_service.http.requests import read_request
 from halfangle_service.operation import Operation
 from halfangle_service.settings import Settings
@@ -33,11 +32,11 @@ from halfangle_service.sheets.made import (
     WITH_SHEET,
     Choice,
     SheetKind,
-    UnknownWay,
     page_for,
 )
 from halfangle_service.sheets.model import Paper
 from halfangle_service.sheets.pdf import NoPdf, pdf_of, require_pdf
+from halfangle_service.topics.jobs.plan.ranking import UnknownWay
 
 AnyOperation = Operation[Any, Any]
 
@@ -110,16 +109,15 @@ def _sheet_route(
         content, told = await calculator.heavy.run(
             request.receive, _made, operation, body, chosen, media_type
         )
-        calculator.count_advice((one["severity"], one["code"]) for one in told)
-        return content, (*advisories_header(told), (b"vary", b"Accept"), *_OF_A_PAGE)
+        calculator.count_advice((one.severity, one.code) for one in told)
+        return content, (*headed(told), (b"vary", b"Accept"), *_OF_A_PAGE)
 
     async def sheet(request: AnyRequest) -> ASGIApp:
         chosen, rest = _chosen(operation, request.scope["query_string"])
         media_types = (HTML, PDF) if chosen.format is None else (_MEDIA_TYPES[chosen.format],)
         if request.method != "POST" and fields is not None:
             media_type = best_accepted(request, media_types)
-            body, _ = read_query(rest, fields, picks=False)
-            content, headers = await made(request, body, chosen, media_type)
+            content, headers = await made(request, read_query(rest, fields), chosen, media_type)
             return cached(request, content, media_type, settings, headers)
         require_json_body(request)
         media_type = best_accepted(request, media_types)
@@ -142,23 +140,17 @@ def _sheet_route(
 def _chosen(operation: AnyOperation, query: bytes) -> tuple[SheetChoice, bytes]:
     """What a query string chooses, and the rest of it, which is the request's."""
     model = choice_of(operation)
-    names = set(model.model_fields)
-    of_choice: list[bytes] = []
-    rest: list[bytes] = []
-    for part in query.split(b"&"):
-        name = unquote_plus(part.partition(b"=")[0].decode("latin-1"))
-        (of_choice if name in names else rest).append(part)
-    body, _ = read_query(b"&".join(of_choice), query_fields(model) or {}, picks=False)
+    of_choice, rest = parted(query, model.model_fields)
+    body = read_query(of_choice, query_fields(model) or {})
     try:
-        return model.model_validate_json(body), b"&".join(rest)
+        return model.model_validate_json(body), rest
     except ValidationError as error:
         raise problem_of_validation(error, body, model.model_fields) from None
 
 
 def _refuse_more(query: bytes) -> None:
     """Refuse a field of the request in the query string of a POST: it belongs into the body."""
-    body, _ = read_query(query, {}, picks=False)
-    for name in json.loads(body):
+    for name, _ in read_pairs(query):
         raise ProblemError(
             "invalid-request",
             f"{name[:60]} is not a field of the query string; the request goes into the body.",
@@ -168,7 +160,7 @@ def _refuse_more(query: bytes) -> None:
 
 def _made(
     operation: AnyOperation, body: bytes, chosen: SheetChoice, media_type: str
-) -> tuple[bytes, list[dict[str, str]]]:
+) -> tuple[bytes, Sequence[Advisory]]:
     """Make a sheet: its bytes, and what it advises."""
     if media_type == PDF:
         _require_pdf()
@@ -181,12 +173,7 @@ def _made(
     except (ArithmeticError, ValidationError) as error:
         raise not_finite(operation, request) from error
     content = page.html.encode() if media_type == HTML else pdf_of(page.html, page.request_json)
-    told: list[dict[str, str]] = [
-        {"code": one.code, "severity": one.severity} for one in page.advisories
-    ]
-    # A stop first: of many advisories the header holds only the first.
-    told.sort(key=lambda one: one["severity"] != "stop")
-    return content, told
+    return content, page.advisories
 
 
 def _require_pdf() -> None:

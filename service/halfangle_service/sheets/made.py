@@ -1,6 +1,6 @@
 """A sheet made of an operation's request: the one way in for whoever serves sheets."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any, Literal
@@ -17,9 +17,9 @@ from halfangle_service.sheets.page import page_of
 from halfangle_service.sheets.plan import plan_sheet
 from halfangle_service.sheets.single import single_sheet
 from halfangle_service.topics.inspection.overlay import InspectionOverlayResult
-from halfangle_service.topics.jobs.plan.plan import JobPlanRequest, planned
+from halfangle_service.topics.jobs.plan.plan import planned, shop_of
+from halfangle_service.topics.jobs.plan.ranking import place_of_way
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
-from halfangle_service.topics.jobs.plan.shop.equipment import PlanEquipment
 
 AnyOperation = Operation[Any, Any]
 SheetKind = Literal["set-up", "inspection"]
@@ -54,14 +54,6 @@ class Choice:
     paper: Paper = "a4"
     way: str = ""
     kind: SheetKind = "set-up"
-
-
-class UnknownWay(Exception):
-    """The plan has no such way; `known` are those that it has, by place and name."""
-
-    def __init__(self, known: Sequence[str]) -> None:
-        super().__init__(", ".join(known))
-        self.known = list(known)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,23 +93,11 @@ def _outcome(
             request.model_copy(update={"formats": ["svg"]})
         )
         return drawn, 0
-    outcome: Outcome[ResultModel] = operation.outcome(request)
-    if operation.name != PLAN or not choice.way:
-        return outcome, 0
-    place = _place([way.way for way in _plan_of(outcome).ways], choice.way)
-    if place:
-        by_this_way = partial(planned, profiles=operation.profiles, shown=place)
-        outcome = replace(operation, calculate=by_this_way).outcome(request)
-    return outcome, place
-
-
-def _place(ways: Sequence[str], wanted: str) -> int:
-    """Place of a way among those of a plan, from 0."""
-    if wanted in ways:
-        return ways.index(wanted)
-    if wanted.isascii() and wanted.isdigit() and 1 <= int(wanted[:9]) <= len(ways):
-        return int(wanted[:9]) - 1
-    raise UnknownWay([f"{place} {name}" for place, name in enumerate(ways, start=1)])
+    if operation.name != PLAN:
+        return operation.outcome(request), 0
+    by_this_way = partial(planned, profiles=operation.profiles, shown=choice.way)
+    outcome: Outcome[ResultModel] = replace(operation, calculate=by_this_way).outcome(request)
+    return outcome, place_of_way([way.way for way in _plan_of(outcome).ways], choice.way)
 
 
 def _sheet(
@@ -131,7 +111,9 @@ def _sheet(
         plan = _plan_of(outcome)
         if choice.kind == "inspection":
             return batch_sheet(request, plan, outcome.advisories, plan.ways[place])
-        return plan_sheet(request, plan, outcome.advisories, _shop(operation, request), place)
+        return plan_sheet(
+            request, plan, outcome.advisories, shop_of(request, operation.profiles), place
+        )
     made: Callable[..., Sheet] = partial(single_sheet, operation)
     if operation.name == INSPECTION:
         made = inspection_sheet
@@ -143,11 +125,3 @@ def _plan_of(outcome: Outcome[ResultModel]) -> JobPlanResult:
     if not isinstance(result, JobPlanResult):
         raise TypeError(f"{type(result).__name__} is no plan")
     return result
-
-
-def _shop(operation: AnyOperation, request: JobPlanRequest) -> PlanEquipment:
-    """The equipment that was planned with."""
-    if request.shop_profile is not None:
-        equipment: PlanEquipment = operation.profiles[request.shop_profile].equipment
-        return equipment
-    return request.equipment or PlanEquipment()

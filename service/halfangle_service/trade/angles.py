@@ -5,6 +5,11 @@ Inside, an angle is a float: degrees where its name says so, else radians in the
 
 import math
 import re
+from typing import Any
+
+import numpy as np
+
+from halfangle_service.trade.columns import SOME_FIGURE, Column, Floats
 
 ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
@@ -46,6 +51,8 @@ def format_dms(degrees: float, decimals: int = 2) -> str:
     >>> format_dms(-0.0833333333333), format_dms(29.9999999999), format_dms(22.5, 0)
     ('-0°05\'00.00"', '30°00\'00.00"', '22°30\'00"')
     """
+    if isinstance(degrees, Column):
+        return SOME_FIGURE
     scale = 10**decimals
     smallest = round(abs(degrees) * 3_600 * scale)
     minutes, rest = divmod(smallest, 60 * scale)
@@ -60,5 +67,29 @@ def format_dm(degrees: float) -> str:
     >>> format_dm(168.690067), format_dm(359.9999)
     ("168°41'", "0°00'")
     """
+    if isinstance(degrees, Column):
+        return SOME_FIGURE
     degree, minute = divmod(round(degrees * 60.0) % 21_600, 60)
     return f"{degree}°{minute:02d}'"
+
+
+def all_dms(degrees: Floats) -> Any:
+    """Write an array of decimal degrees as `format_dms` does each, to 0.01 second.
+
+    Degrees with minutes are written once for all rows that have them, and so are seconds.
+    """
+    smallest = np.rint(np.abs(degrees) * 360_000.0).astype(np.int64)
+    minutes, rest = np.divmod(smallest, 6_000)
+    written, row = np.unique(minutes, return_inverse=True)
+    whole = np.array([f"{m // 60}°{m % 60:02d}'" for m in written.tolist()], dtype=object)
+    signs = np.array(["", "-"], dtype=object)[((degrees < 0) & (smallest > 0)).astype(np.intp)]
+    return signs + whole[row] + _SECONDS[rest]
+
+
+def all_dm(degrees: Floats) -> Any:
+    """Write an array of directions as `format_dm` does each."""
+    return np.array([format_dm(direction) for direction in degrees.tolist()], dtype=object)
+
+
+#: Seconds as written, by hundredths of a second.
+_SECONDS = np.array([f'{h // 100:02d}.{h % 100:02d}"' for h in range(6_000)], dtype=object)

@@ -4,10 +4,10 @@ Angles in radians, lengths in any one unit. The rate of taper is C = (D − d) /
 (ISO 3040, ISO 1119): C = 2 tan α with α the half angle; 1:x is 1/C; taper per foot is 12 C.
 """
 
-import math
 from dataclasses import dataclass
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.wording import of_any_unit
 
@@ -26,12 +26,12 @@ class Slope:
     @classmethod
     def of_rate(cls, rate: float) -> "Slope":
         """The slope of a rate of taper C, on the diameter."""
-        return cls(math.degrees(half_angle_from_rate(rate)))
+        return cls(elementary.degrees(half_angle_from_rate(rate)))
 
     @property
     def half_angle_rad(self) -> float:
         """Half angle α in radians."""
-        return math.radians(self.half_angle_degrees)
+        return elementary.radians(self.half_angle_degrees)
 
     @property
     def included_angle_degrees(self) -> float:
@@ -50,12 +50,12 @@ class Slope:
 
 def rate_from_half_angle(half_angle_rad: float) -> float:
     """Rate of taper from the half angle in radians: C = 2 tan α."""
-    return 2.0 * math.tan(half_angle_rad)
+    return 2.0 * elementary.tan(half_angle_rad)
 
 
 def half_angle_from_rate(rate: float) -> float:
     """Half angle in radians from the rate of taper: tan α = C / 2."""
-    return math.atan(rate / 2.0)
+    return elementary.atan(rate / 2.0)
 
 
 def rate_from_taper_per_foot(taper_per_foot: float) -> float:
@@ -65,12 +65,12 @@ def rate_from_taper_per_foot(taper_per_foot: float) -> float:
 
 def cone_length(base_diameter: float, half_angle_rad: float) -> float:
     """Length along the axis from the base to the sharp point: D / (2 tan α)."""
-    return base_diameter / (2.0 * math.tan(half_angle_rad))
+    return base_diameter / (2.0 * elementary.tan(half_angle_rad))
 
 
 def slant_length(base_diameter: float, half_angle_rad: float) -> float:
     """Length along the surface from the base to the sharp point: D / (2 sin α)."""
-    return base_diameter / (2.0 * math.sin(half_angle_rad))
+    return base_diameter / (2.0 * elementary.sin(half_angle_rad))
 
 
 def require_before_point(

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from halfangle_service.trade.angles import format_dms
+from halfangle_service.trade.columns import SOME_FIGURE, Column
 from halfangle_service.trade.units import Units
 
 _DECIMALS: dict[Units, int] = {"in": 4, "mm": 3}
@@ -49,6 +50,8 @@ def plain(value: float, digits: int = 6) -> str:
     >>> plain(0.00005), plain(2.5), plain(-12_000_000_000.0), plain(-0.0)
     ('0.00005', '2.5', '-12000000000', '0')
     """
+    if isinstance(value, Column):
+        return SOME_FIGURE
     return format(Decimal(format(value + 0.0, f".{digits}g")), "f")
 
 
@@ -90,6 +93,8 @@ def figure(value: float, units: Units) -> str:
     >>> figure(55.0, "in"), figure(0.072908912, "in"), figure(0.00000123, "in")
     ('55 in', '0.07291 in', '0.0000012 in')
     """
+    if isinstance(value, Column):
+        return f"{SOME_FIGURE} {units}"
     rounded = round(value, _DECIMALS[units] + 1)
     return f"{plain(rounded, 7) if rounded else plain(value, 2)} {units}"
 

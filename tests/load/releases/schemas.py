@@ -177,9 +177,10 @@ class Node:
 
 
 def calculations(contract: Mapping[str, Any]) -> Iterator[tuple[str, Json]]:
-    """Paths and items of the operations: what is posted to, but no sheet of an answer, no batch."""
+    """Paths and items of the operations: what is posted to, but no batch nor form of an answer."""
     for path, item in contract["paths"].items():
-        if "post" in item and not path.endswith(("/sheet", "/batches")):
+        forms = ("/sheet", "/csv", "/batches", "/{operation}")
+        if "post" in item and not path.endswith(forms):
             yield path, item
 
 

@@ -52,6 +52,25 @@ _PLAN: Endpoint[models.JobPlanAnswer] = Endpoint(
     sends="application/json",
     heavy=True,
 )
+_ROUTING: Endpoint[models.JobRoutingAnswer] = Endpoint(
+    name="jobs.routing",
+    method="POST",
+    path="/v1/jobs/routing",
+    answer="JobRoutingAnswer",
+    accept="application/json",
+    sends="application/json",
+    heavy=True,
+)
+_ROUTING_CSV: Endpoint[str] = Endpoint(
+    name="jobs.routing_csv",
+    method="POST",
+    path="/v1/jobs/routing/csv",
+    answer=str,
+    accept="text/csv",
+    sends="application/json",
+    query=("delimiter",),
+    heavy=True,
+)
 _SHEET: Endpoint[Sheet] = Endpoint(
     name="jobs.sheet",
     method="POST",
@@ -73,6 +92,8 @@ ENDPOINTS: tuple[Endpoint[Any], ...] = (
     _CENTER_SHEET,
     _CORRECTION,
     _PLAN,
+    _ROUTING,
+    _ROUTING_CSV,
     _SHEET,
 )
 
@@ -586,6 +607,217 @@ class JobsCalls:
             request_id=request_id,
         )
 
+    def routing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        way: str = "",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobRoutingAnswer:
+        """Routing of a job.
+
+        One way of its plan as operations for a planner's system: each with a stable code, so that
+        jobs share one master operation, its text, seconds with what was taken as usual in them,
+        tools and figures.
+
+        Largest request: 4 plates with 4 sets each, stacks of up to 8 blocks from up to 500.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
+            feature: The feature wanted.
+            equipment: What the shop has. Either this or `shop_profile`.
+            shop_profile: A profile of equipment with which the service was started, by its name. [1
+                to 60 characters]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            observed_pieces: Pieces that were measured, at least three, from which the wheel's
+                breakdown is taken in place of `breakdown_per_piece`. [at most 100 entries]
+            minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
+                known of every way, else 10 minutes (common practice, no source). [minute, 0 to
+                10000]
+            times: What the shop takes in time.
+            feeding: How the shop feeds.
+            room: The gap and the room that are wanted.
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            max_blocks: Most blocks that set one plate, under both rolls together. [count, 1 to 8]
+            way: Which of the plan's `ways`: its name, or its place counted from 1. Absent: the
+                first. [at most 40 characters]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            models.JobRoutingAnswer: `result`, `advisories` (heed each stop), `basis`.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+
+        Example:
+            client.jobs.routing(job="HL-0412 machine center", units="in",
+                feature=models.PlanCenter(kind="center", included_angle=60,
+                included_angle_tolerance_arcsec=120, large_diameter=0.75,
+                shank=models.TaperShank(kind="taper", designation="morse-2"), limit_tir=0.0003),
+                equipment=models.PlanEquipment(sine_plates=[models.PlanSinePlate(name="5 in
+                plate", center_distance=5, largest_angle=60,
+                angle_errors=models.PlateErrorFields(center_distance_error_limit=0.0001,
+                roll_difference=5e-05, roll_parallelism=5e-05, face_parallelism=0.0001,
+                face_flatness=5e-05, table_flatness=5e-05, particle=2e-05,
+                temperature_error_limit_celsius=1, temperature_difference_celsius=0.5,
+                axis_pitch_error_limit_arcsec=5, axis_yaw_error_limit_arcsec=300,
+                wheel_face_error_limit_arcsec=20, temperature_celsius=22),
+                plate_body=models.PlanPlateBody(length=6, thickness=0.75, closed_height=2.2,
+                roll_diameter=0.5))], block_sets=[models.PlanBlockSet(name="toolroom set",
+                set="inch-81", grade="asme-0")], wheel=models.PlanWheel(diameter=7, width=0.5,
+                rpm=3450, head=models.PlanWheelHead(flange_diameter=3, flange_width=1.25,
+                guard=models.ClearanceGuard(length=8, width=2.5, lower_edge_below_spindle=1)),
+                breakdown_per_piece=5e-06),
+                spin_fixture=models.ClearanceFixture(axis_height=1.5, body_length=3,
+                body_height=2.6, nose_diameter=1.25, nose_length=0.75, stick_out=0.75,
+                shank_diameter=0.75, front_to_high_end=1),
+                runout_errors=models.RunoutContributions(adapter_tir=0.0001, fixture_tir=5e-05,
+                indicating_tir=5e-05), measuring=models.PlanMeasuring(rolls=models.InspectionRol
+                ls(roll_diameters=[0.0625, 0.125, 0.25], measure_error_limit=0.0001,
+                stack_rise_error_limit=2e-05),
+                comparator=models.InspectionComparator(instrument_angle_error_limit_arcsec=60),
+                stack_reading_error_limit=0.0001, comparison_error_limit=5e-05,
+                tir_error_limit=5e-05)), pieces=5,
+                feeding=models.PlanFeeding(grinding_allowance=0.004, past_large_end=0.1,
+                past_small_end=0.25), room=models.PlanRoom(gap_wanted=0.1, room_under_wheel=12))
+        """
+        return self._sender.send(
+            _ROUTING,
+            {
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "times": times,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "way": way,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    def routing_csv(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        delimiter: Literal["comma", "semicolon", "tab"] = "comma",
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        way: str = "",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> str:
+        """Routing of a job: CSV.
+
+        What `jobs.routing` answers, a line an operation; a stop stands in each.
+
+        Args:
+            units: Unit of every length here and in the answer.
+            job: Name of the job, for the heading of the plan. [1 to 60 characters]
+            feature: The feature wanted.
+            delimiter: What parts the columns. Numbers have a decimal point with each.
+            equipment: What the shop has. Either this or `shop_profile`.
+            shop_profile: A profile of equipment with which the service was started, by its name. [1
+                to 60 characters]
+            pieces: Pieces to grind. [count, 1 to 1000000]
+            observed_pieces: Pieces that were measured, at least three, from which the wheel's
+                breakdown is taken in place of `breakdown_per_piece`. [at most 100 entries]
+            minutes_per_piece: Time to grind one piece, in minutes. Absent: by the feed, where it is
+                known of every way, else 10 minutes (common practice, no source). [minute, 0 to
+                10000]
+            times: What the shop takes in time.
+            feeding: How the shop feeds.
+            room: The gap and the room that are wanted.
+            decision_rule: Rule by which limits are judged. `iso-14253-1-2017`: they are kept with a
+                probability of at least 95 %. `iso-14253-1-2013`: with a guard band of two standard
+                uncertainties at either limit.
+            max_blocks: Most blocks that set one plate, under both rolls together. [count, 1 to 8]
+            way: Which of the plan's `ways`: its name, or its place counted from 1. Absent: the
+                first. [at most 40 characters]
+            timeout_seconds: Time limit of the call from its turn on, tries and waits between them
+                included. Absent: the client's `heavy_timeout_seconds`. [second, over 0, at most
+                86400]
+            request_id: Sent as X-Request-ID; absent: one is made. [at most 64 of A-Z a-z 0-9 . _ -]
+
+        Returns:
+            str: the body, as it came.
+
+        Raises:
+            ProblemError: The service refused; InvalidRequest names each wrong field.
+            ConnectionFailed: No answer came; TimedOut: none within the time limit.
+            UnexpectedAnswer: What came is not what the contract promises.
+            Unsendable: A value has no form in JSON.
+        """
+        return self._sender.send(
+            _ROUTING_CSV,
+            {
+                "delimiter": delimiter,
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "times": times,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "way": way,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
     def sheet(
         self,
         *,
@@ -912,6 +1144,102 @@ class AsyncJobsCalls:
                 "room": room,
                 "decision_rule": decision_rule,
                 "max_blocks": max_blocks,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def routing(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        way: str = "",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> models.JobRoutingAnswer:
+        """Routing of a job. As `Halfangle.jobs.routing`, to be awaited."""
+        return await self._sender.send(
+            _ROUTING,
+            {
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "times": times,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "way": way,
+            },
+            timeout_seconds=timeout_seconds,
+            request_id=request_id,
+        )
+
+    async def routing_csv(
+        self,
+        *,
+        units: Literal["in", "mm"],
+        job: str,
+        feature: models.PlanCone
+        | models.PlanCenter
+        | models.PlanTaper
+        | models.PlanAngledFace
+        | models.PlanCompoundFace,
+        delimiter: Literal["comma", "semicolon", "tab"] = "comma",
+        equipment: models.PlanEquipment | None = None,
+        shop_profile: str | None = None,
+        pieces: int = 1,
+        observed_pieces: Sequence[models.PlanObservedPiece] | None = None,
+        minutes_per_piece: float | None = None,
+        times: models.PlanTimes | None = None,
+        feeding: models.PlanFeeding | None = None,
+        room: models.PlanRoom | None = None,
+        decision_rule: Literal["iso-14253-1-2017", "iso-14253-1-2013"] = "iso-14253-1-2017",
+        max_blocks: int = 5,
+        way: str = "",
+        timeout_seconds: float | None = None,
+        request_id: str | None = None,
+    ) -> str:
+        """Routing of a job: CSV. As `Halfangle.jobs.routing_csv`, to be awaited."""
+        return await self._sender.send(
+            _ROUTING_CSV,
+            {
+                "delimiter": delimiter,
+                "units": units,
+                "job": job,
+                "feature": feature,
+                "equipment": equipment,
+                "shop_profile": shop_profile,
+                "pieces": pieces,
+                "observed_pieces": observed_pieces,
+                "minutes_per_piece": minutes_per_piece,
+                "times": times,
+                "feeding": feeding,
+                "room": room,
+                "decision_rule": decision_rule,
+                "max_blocks": max_blocks,
+                "way": way,
             },
             timeout_seconds=timeout_seconds,
             request_id=request_id,

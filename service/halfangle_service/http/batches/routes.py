@@ -1,30 +1,27 @@
 """The route of batches: JSON for few rows, lines of JSON streamed both ways for many."""
 
 import asyncio
-import contextlib
-from collections.abc import AsyncGenerator, Awaitable, Callable, Iterable, Mapping
+from collections.abc import AsyncGenerator, Awaitable, Iterable, Mapping
 from functools import partial
 from typing import Any
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp, Receive, Scope, Send
+from litestar.types import ASGIApp
 
 from halfangle_service.http.answers import JSON, AnyRequest, require_accepts, require_body_of
-from halfangle_service.http.batches.arriving import Arriving, arriving
 from halfangle_service.http.batches.lines import Lines
 from halfangle_service.http.batches.model import BATCHES_PATH, LINES
 from halfangle_service.http.batches.rows import row_of_value, rows_of_body
 from halfangle_service.http.batches.run import Batch
 from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.guards.bodies import Bodies
-from halfangle_service.http.guards.keys import allowance_of, key_of
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
-from halfangle_service.http.watch.metrics import REFUSALS, ROWS, ROWS_BY_KEY, Metrics
+from halfangle_service.http.streams.arriving import Arriving, arriving
+from halfangle_service.http.streams.sender import Sender
+from halfangle_service.http.streams.sending import TOGETHER_BYTES, streamed
+from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.settings import Settings
-
-#: So many bytes of answers are put together before they are sent, where more rows are there.
-_TOGETHER_BYTES = 32_768
 
 
 def batch_route(
@@ -39,23 +36,16 @@ def batch_route(
     async def answer(request: AnyRequest) -> ASGIApp:
         media_type = require_body_of(request, JSON, LINES)
         require_accepts(request, media_type)
-        allowance = allowance_of(request.scope)
-
-        async def calculate(operation: AnyOperation, body: bytes) -> bytes:
-            if allowance is not None:
-                await allowance.row()
-            return await calculator.answer(operation, body, request, row=True)
-
-        batch = Batch(operations, calculate, _noting(metrics, request))
+        batch = Batch(operations, Sender(calculator, metrics, request))
         if media_type == LINES:
-            return _streamed(LINES, _lines_answered(request, batch, settings))
+            return streamed(LINES, _lines_answered(request, batch, settings))
         body = await bodies.read(request, settings.body_limit_bytes)
         try:
             rows = rows_of_body(body)
         except ProblemError:
             bodies.release(body)
             raise
-        return _streamed(JSON, _rows_answered(rows, batch, body, bodies))
+        return streamed(JSON, _rows_answered(rows, batch, body, bodies))
 
     # What bounds a body bounds a row of it here.
     return HTTPRouteHandler(
@@ -65,34 +55,6 @@ def batch_route(
         status_code=200,
         request_max_body_size=None,
     )(answer)
-
-
-def _noting(metrics: Metrics, request: AnyRequest) -> Callable[[ProblemError | None], None]:
-    """Count the rows of a request as they end: each answered, or refused and why."""
-    key = key_of(request.scope)
-
-    def note(refused: ProblemError | None) -> None:
-        metrics.add(ROWS, "ok" if refused is None else "refused")
-        if refused is not None:
-            metrics.add(REFUSALS, refused.name)
-        if key is not None:
-            metrics.add(ROWS_BY_KEY, key)
-
-    return note
-
-
-def _streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:
-    """Send an answer piece by piece, as fast as it is taken; a caller that leaves ends it."""
-
-    async def answer(_: Scope, __: Receive, send: Send) -> None:
-        headers = [(b"content-type", media_type.encode()), (b"cache-control", b"no-store")]
-        await send({"type": "http.response.start", "status": 200, "headers": headers})
-        async with contextlib.aclosing(pieces):
-            async for piece in pieces:
-                await send({"type": "http.response.body", "body": piece, "more_body": True})
-        await send({"type": "http.response.body", "body": b"", "more_body": False})
-
-    return answer
 
 
 async def _lines_answered(
@@ -124,7 +86,7 @@ async def _together(
     for answer in answers:
         kept += await answer + b"\n"
         body.refuse_gone()
-        if len(kept) >= _TOGETHER_BYTES:
+        if len(kept) >= TOGETHER_BYTES:
             yield bytes(kept)
             kept.clear()
     if kept:

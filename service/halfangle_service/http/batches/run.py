@@ -1,17 +1,11 @@
 """Rows of a batch, answered one after another between the requests of others."""
 
-import asyncio
-import time
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import asdict, dataclass
-from difflib import get_close_matches
 from functools import partial
-from typing import Any
 
-import structlog
 from pydantic_core import to_json
 
-from halfangle_service.errors import Refusal
 from halfangle_service.http.answers import severities
 from halfangle_service.http.batches.lines import Line
 from halfangle_service.http.batches.model import BATCHES_PATH
@@ -22,16 +16,16 @@ from halfangle_service.http.batches.rows import (
     WrongRow,
     row_of_line,
 )
-from halfangle_service.http.problems import ProblemError, problem_body, problem_of_refusal
+from halfangle_service.http.problems import ProblemError, problem_body
 from halfangle_service.http.repeated import named_twice
-from halfangle_service.operation import Operation
+from halfangle_service.http.streams.rows import (
+    AnyOperation,
+    answer_of_row,
+    names_no_operation,
+)
+from halfangle_service.http.streams.sender import Sender
+from halfangle_service.http.streams.turns import Turn
 
-AnyOperation = Operation[Any, Any]
-#: Answers one request of an operation, in a worker thread where the work is heavy.
-Calculate = Callable[[AnyOperation, bytes], Awaitable[bytes]]
-
-#: So long rows are answered before other requests get their turn: a light one takes a tenth of it.
-_TURN_SECONDS = 0.001
 #: References of so many rows are kept to find one that comes twice.
 REFS_KEPT = 100_000
 _STOP, _CAUTION = "stop", "caution"
@@ -53,22 +47,13 @@ class Counts:
 
 
 class Batch:
-    """Answers rows in order, each with its answer or its problem; one bad row spoils no other.
+    """Answers rows in order, each with its answer or its problem; one bad row spoils no other."""
 
-    `note` is told of each row that ends, and of its problem where it is refused.
-    """
-
-    def __init__(
-        self,
-        operations: Mapping[str, AnyOperation],
-        calculate: Calculate,
-        note: Callable[[ProblemError | None], None] = lambda _: None,
-    ) -> None:
-        self._note = note
+    def __init__(self, operations: Mapping[str, AnyOperation], sender: Sender) -> None:
         self._operations = operations
-        self._calculate = calculate
+        self._sender = sender
         self._refs = Refs(REFS_KEPT)
-        self._turn_ends = time.perf_counter() + _TURN_SECONDS
+        self._turn = Turn()
         self.counts = Counts()
 
     async def answer_line(self, line: Line) -> bytes:
@@ -91,7 +76,7 @@ class Batch:
 
     async def _answered(self, row: Row) -> bytes:
         """Answer a row; raises ProblemError where its request is refused, else WrongRow."""
-        await self._give_way()
+        await self._turn.give_way()
         operation = self._operations.get(row.operation)
         if operation is None:
             raise WrongRow(row.ref, _unknown(row.operation, self._operations))
@@ -99,12 +84,12 @@ class Batch:
             raise WrongRow(row.ref, _repeated(row.ref))
         if row.repeated is not None:
             raise named_twice(row.repeated)
-        answer = await self._answer(operation, row)
+        answer = await answer_of_row(operation, row.request, self._sender.calculate)
         self._refs.note(row.ref)
         found = severities(answer)
         self.counts.rows += 1
         self.counts.ok += 1
-        self._note(None)
+        self._sender.note()
         self.counts.with_stop += _STOP in found
         self.counts.with_caution += _CAUTION in found
         return b'{"row":%d,"ref":%b,"status":"ok","stops":%d,"cautions":%d,"answer":%b}' % (
@@ -115,28 +100,6 @@ class Batch:
             answer,
         )
 
-    async def _answer(self, operation: AnyOperation, row: Row) -> bytes:
-        try:
-            return await self._calculate(operation, row.request)
-        except Refusal as refusal:
-            raise problem_of_refusal(refusal) from None
-        except ProblemError:
-            raise
-        except Exception as error:
-            structlog.get_logger("halfangle.error").error(
-                "unforeseen", path=operation.path, exc_info=error
-            )
-            raise ProblemError(
-                "internal-error", "The service failed; the fault is logged."
-            ) from None
-
-    async def _give_way(self) -> None:
-        """Let other requests have their turn, where this batch has had its own."""
-        now = time.perf_counter()
-        if now >= self._turn_ends:
-            await asyncio.sleep(0)
-            self._turn_ends = time.perf_counter() + _TURN_SECONDS
-
     def _refused(self, ref: Ref | None, path: str, error: ProblemError) -> bytes:
         """Write a refusal; its pointers lead into what the path names: a request, or the row."""
         if error.name == "stopping":
@@ -146,7 +109,7 @@ class Batch:
             self._refs.note(ref)
         self.counts.rows += 1
         self.counts.refused += 1
-        self._note(error)
+        self._sender.note(error.name)
         _, problem = problem_body(error, path)
         return b'{"row":%d,"ref":%b,"status":"refused","problem":%b}' % (
             self.counts.rows,
@@ -156,9 +119,7 @@ class Batch:
 
 
 def _unknown(name: str, operations: Mapping[str, AnyOperation]) -> ProblemError:
-    near = get_close_matches(name, operations, n=3)
-    meant = f"; did you mean {' or '.join(near)}?" if near else ""
-    message = f"names no operation{meant}"
+    message = names_no_operation(name, operations)
     return ProblemError(
         "not-found",
         f"/operation: {name[:80]!r} {message}",

@@ -11,8 +11,20 @@ from pydantic.json_schema import JsonSchemaMode, models_json_schema
 
 from halfangle_service.fields.angles import ANGLE_FORMAT, ANGLE_FORMAT_MEANING, ANGLE_FORMS
 from halfangle_service.fields.glossary import Term, glossary, title_of
-from halfangle_service.fields.schemas import LabelledSchema
+from halfangle_service.fields.schemas import DEFINITIONS, LabelledSchema, schema_of
 from halfangle_service.http.batches.model import BATCHES_PATH, BatchAnswer, BatchRequest
+from halfangle_service.http.cells import (
+    AS_TEXT,
+    ERROR_WORD,
+    FIELD,
+    KEY,
+    LONGEST_SEPARATOR,
+    ON_ERROR,
+    PICK,
+    SEPARATOR,
+    STOP_WORD,
+    VALUE_PATH,
+)
 from halfangle_service.http.contract.batches import BATCHES, batch_operation
 from halfangle_service.http.contract.common import (
     API_KEY,
@@ -28,6 +40,7 @@ from halfangle_service.http.contract.common import (
     responses,
 )
 from halfangle_service.http.contract.forms import form_hints
+from halfangle_service.http.contract.routings import csv_items
 from halfangle_service.http.contract.shared import (
     ANGLE_COMPONENT,
     REFERENCE,
@@ -45,8 +58,11 @@ from halfangle_service.http.contract.shorter import (
     with_nulls_in_types,
     with_whole_bounds,
 )
+from halfangle_service.http.contract.tables import TABLES, table_operation
+from halfangle_service.http.picks import BETWEEN_VALUES
 from halfangle_service.http.problems import Problem
-from halfangle_service.http.query import FIELD, PICK, VALUE_PATH, query_fields
+from halfangle_service.http.query import INTO, QueryField, query_fields
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 
 AnyOperation = Operation[Any, Any]
@@ -62,8 +78,18 @@ GLOSSARY_PATH = "/glossary.json"
 TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
     {"name": BATCHES, "description": "Rows of any operations in one request."},
+    {"name": TABLES, "description": "Rows of one operation as CSV."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
+#: States what lies within objects; its own name is not sent.
+_WITHIN: Json = {
+    "name": "within",
+    "in": "query",
+    "style": "form",
+    "explode": True,
+    "description": "Fields of objects by dotted names, each a parameter of its own.",
+    "schema": {"type": "object", "additionalProperties": True},
+}
 _INTRODUCTION = (
     "Toolroom calculations: sine settings, gauge blocks, wheels, tapers, centers, and the plan "
     "that composes them. Every answer carries its formulas, its sources and the release that made "
@@ -75,6 +101,9 @@ _INTRODUCTION = (
     "fields stand together (those of no group are the operation's own), and how many decimals of "
     "each `x-unit` are worth showing; advanced are fields with a default and those of a group "
     "marked so, unless they are required. "
+    "In a query string a list is a parameter repeated, or its entries parted by `;`; a dot "
+    "reaches once into an object (`shank.kind=taper`), and of a list of objects each field is the "
+    "list of its values (`settings.angle=10;20`). "
     "Requests take no unknown field; answers may get further fields and words in later releases. "
     "Each field's name has one meaning over all operations: the document at `x-glossary` gives its "
     "title, symbol, unit and datum."
@@ -89,8 +118,10 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     for table in tables:
         paths.update(_table_items(table))
     paths[BATCHES_PATH] = {"post": batch_operation()}
-    paths[VALUE_PATH] = {"get": _value_operation(operations)}
+    paths[TABLES_PATH] = {"post": table_operation()}
+    paths[VALUE_PATH] = {"get": _value_operation(operations, tables)}
     paths.update(sheet_items(operations))
+    paths.update(csv_items(operations))
     topics = sorted({operation.topic for operation in operations.values()})
     document: Json = {
         "openapi": "3.1.0",
@@ -168,7 +199,8 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
     asked: list[Place] = []
     for operation in operations:
         models += [(operation.request, "validation"), (operation.answer, "serialization")]
-        asked += [(operation.request.__name__, f) for f in query_fields(operation.request) or ()]
+        fields = query_fields(operation.request) or {}
+        asked += [(operation.request.__name__, f) for f, form in fields.items() if not form.column]
     for table in tables:
         models.append((table.listing_answer, "serialization"))
         models.append((table.item_answer, "serialization"))
@@ -213,21 +245,13 @@ def _description(operation: AnyOperation) -> str:
 
 
 def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> Json | None:
-    """GET form of an operation, or None where its request is not flat."""
+    """GET form of an operation, or None where its request lies deeper than a query reaches."""
     fields = query_fields(operation.request)
     if fields is None:
         return None
-    required = set(schema.get("required", ()))
-    parameters: list[Json] = [
-        {
-            "name": name,
-            "in": "query",
-            **({"required": True} if name in required else {}),
-            "schema": part,
-        }
-        for name, part in schema["properties"].items()
-        if name in fields
-    ]
+    parameters = list(_parameters(schema, fields, schema_of(operation.request)))
+    if any(INTO in name for name in fields):
+        parameters.append(_WITHIN)
     return {
         "tags": [operation.topic],
         "summary": f"{operation.title}, by query string",
@@ -238,19 +262,74 @@ def _query_operation(operation: AnyOperation, identifier: str, schema: Json) -> 
     }
 
 
-def _value_operation(operations: Mapping[str, AnyOperation]) -> Json:
-    """One value of any flat operation's answer, as text: the operation by name, the rest free."""
-    flat = [name for name, o in operations.items() if query_fields(o.request) is not None]
+def _parameters(schema: Json, fields: Mapping[str, QueryField], whole: Json) -> Iterable[Json]:
+    """Parameters of a query string that state a field, typed as it is in the body.
+
+    Where a list of objects is stated by their one scalar, it is typed as a list of that. What is
+    required but only stated in parts is not among them.
+    """
+    required = set(schema.get("required", ()))
+    for name, part in schema["properties"].items():
+        if name not in fields:
+            continue
+        form = fields[name]
+        yield {
+            "name": name,
+            "in": "query",
+            **({"required": True} if name in required and not form.column else {}),
+            "schema": _list_of_scalars(whole, form) if form.column else part,
+        }
+
+
+def _list_of_scalars(whole: Json, form: QueryField) -> Json:
+    """Schema of a list of objects that is stated by one scalar of each."""
+    outer, inner = form.path
+    listed = whole["properties"][outer]
+    model = listed["items"]["$ref"].removeprefix(DEFINITIONS.format(model=""))
+    of_each = whole["$defs"][model]["properties"][inner]
+    told = {"title", "description", "examples"}
+    return {
+        "type": "array",
+        **{key: listed[key] for key in ("minItems", "maxItems") if key in listed},
+        "items": with_angles_named({key: of_each[key] for key in of_each if key not in told}),
+        "description": f"`{inner}` of each.",
+    }
+
+
+def _value_operation(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable]) -> Json:
+    """Values of any answer or row as text: the operation or table by name, the rest free."""
+    asked_of = [name for name, o in operations.items() if query_fields(o.request) is not None]
+    named = [*asked_of, *(table.dotted_name for table in tables if table.topic)]
     asked = {"in": "path", "required": True}
     parameters = [
-        {"name": "operation", **asked, "schema": {"type": "string", "enum": flat}},
+        {"name": "operation", **asked, "schema": {"type": "string", "enum": named}},
         {
             "name": FIELD,
             **asked,
-            "description": "Path of the value in the result: `height`, `angle.dms`, `blocks.0`; "
-            "`advisories` gives what the answer advises, one a line, or `none`.",
+            "description": "Path of a value in the result, or several parted by commas: `height`, "
+            "`angle.dms`, `blocks.0`, `ways.*.name` of every entry; `advisories` gives what the "
+            "answer advises, one a line, or `none`.",
             "schema": {"type": "string", "minLength": 1},
             "example": "height",
+        },
+        {
+            "name": SEPARATOR,
+            "in": "query",
+            "description": "Between several values, or between the entries of the one list picked. "
+            "It holds a sign that no number has.",
+            "schema": {
+                "type": "string",
+                "minLength": 1,
+                "maxLength": LONGEST_SEPARATOR,
+                "default": BETWEEN_VALUES,
+            },
+        },
+        {
+            "name": ON_ERROR,
+            "in": "query",
+            "description": f"`{AS_TEXT}`: what is refused comes with status 200 as a text that "
+            f"begins with `{ERROR_WORD}`, or with `{STOP_WORD}` where the answer says stop.",
+            "schema": {"type": "string", "const": AS_TEXT},
         },
         {
             "name": "request",
@@ -258,17 +337,19 @@ def _value_operation(operations: Mapping[str, AnyOperation]) -> Json:
             "style": "form",
             "explode": True,
             "description": "The fields of the operation's request, each a parameter of its own "
-            "as in its own GET.",
+            f"as in its own GET; of a table the `{KEY}` of the row.",
             "schema": {"type": "object", "additionalProperties": True},
         },
     ]
     return {
         "tags": [VALUES],
-        "summary": "One value of an answer, as text",
+        "summary": "Values of an answer, as text",
         "description": "For a spreadsheet's web function, which reads no JSON: the value alone, in "
-        "full precision, with a decimal point. It is refused where the answer says stop, unless it "
-        "is a judgement (`forecast`, `verdict`) that does not say yes. An operation's own GET with "
-        f"the parameter `{PICK}` in place of the field answers the same.",
+        "full precision, with a decimal point; `null` where it is not stated. Of a list the blocks "
+        "of a stack are joined by ` + `, other entries by `; `. It is refused where the answer "
+        "says stop, unless it is a judgement (`forecast`, `verdict`) that does not say yes. An "
+        f"operation's or a row's own GET with the parameter `{PICK}` in place of the field answers "
+        "the same.",
         "operationId": _identifier(VALUES, "get", "one"),
         "parameters": parameters,
         "responses": responses(None, cached=True),

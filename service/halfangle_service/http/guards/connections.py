@@ -18,6 +18,8 @@ from halfangle_service.trade.wording import plain
 #: Extension of the scope (ASGI, 'Extensions'): tells at once whether the caller has left, which the
 #: server else tells only who asks for more of the body.
 CALLER_LEFT = "halfangle.caller_left"
+#: And one that ends the connection without the end of its answer.
+BREAK_OFF = "halfangle.break_off"
 #: The body's own time ends with an answer; past it and this the connection ends without one.
 _GRACE_SECONDS = 2.0
 #: Bytes of an answer that a caller may leave untaken for ever, within what its socket holds.
@@ -85,6 +87,12 @@ class BoundedConnection(HttpToolsProtocol):
         cycle = self.cycle
         told: Any = cycle.scope.setdefault("extensions", {})
         told[CALLER_LEFT] = lambda: cycle.disconnected
+        told[BREAK_OFF] = lambda: self._break_off(cycle)
+
+    def _break_off(self, cycle: RequestResponseCycle) -> None:
+        """End the connection amid an answer; what was written of it is still sent."""
+        cycle.disconnected = True
+        self.transport.close()
 
     def on_body(self, body: bytes) -> None:
         """Give the next part of a body that is answered while it arrives its own time."""

@@ -13,6 +13,7 @@ from markupsafe import Markup, escape
 from halfangle_service import __version__
 from halfangle_service.fields.glossary import advisory_meanings, glossary, title_of
 from halfangle_service.fields.schemas import schema_of
+from halfangle_service.http.cells import VALUE_PATH
 from halfangle_service.http.contract.common import EXAMPLE_PATH, described_tags
 from halfangle_service.http.contract.document import operation_id
 from halfangle_service.http.contract.forms import form_hints
@@ -33,7 +34,8 @@ from halfangle_service.http.page.files import (
 )
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
-from halfangle_service.http.query import VALUE_PATH, query_fields
+from halfangle_service.http.query import query_fields
+from halfangle_service.http.routings import ROUTING
 from halfangle_service.http.sheets import SHEET_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 from halfangle_service.sheets.code import query_of
@@ -44,9 +46,17 @@ AnyOperation = Operation[Any, Any]
 PAGES_PATH = "/docs"
 #: Operation that the overview calls with, as the README does.
 _SHOWN = "sine.setting"
-_FORMULA_OF_A_CELL = (
+_INDICATED = "runout.indicate"
+_OF_A_CELL = 'ENCODEURL(SUBSTITUTE(A1;",";"."))'
+#: One number from a cell; several values, and what is refused, as text; a list of cells.
+FORMULAS_OF_CELLS = (
     f'=NUMBERVALUE(WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_SHOWN, field="height")}'
-    '?units=mm&center_distance=100&angle="&SUBSTITUTE(A2;",";".")); ".")'
+    f'?units=mm&center_distance=100&angle="&{_OF_A_CELL});".")',
+    f'=WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_SHOWN, field="height,angle.dms")}'
+    f'?units=mm&center_distance=100&on_error=text&angle="&{_OF_A_CELL})',
+    f'=WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_INDICATED, field="tap_distance")}'
+    '?units=in&surface=external&indicator_resolution=0.0001&readings="'
+    '&ENCODEURL(SUBSTITUTE(TEXTJOIN(";";0;F1:I1);",";".")))',
 )
 _STANDINGS = {
     "published": "published",
@@ -85,7 +95,7 @@ def reference_page(
         shown=shown,
         samples=samples_of(shown, json.loads(sample_answer(shown))),
         origin=ORIGIN,
-        formula_of_a_cell=_FORMULA_OF_A_CELL,
+        formulas_of_cells=FORMULAS_OF_CELLS,
         unit_in_words=unit_in_words,
     )
 
@@ -101,6 +111,7 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         operation=operation,
         query=query_fields(operation.request) is not None,
         sheet=operation.name in WITH_SHEET,
+        lines=operation.name == ROUTING,
         sheet_of_example=_sheet_of_example(operation),
         drawings=[as_address(d) for d in drawings],
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],

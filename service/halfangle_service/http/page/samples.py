@@ -11,13 +11,13 @@ import shlex
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
-from urllib.parse import urlencode
 
 from pydantic import BaseModel
 
+from halfangle_service.http.cells import VALUE_PATH
 from halfangle_service.http.contract.document import method_name
 from halfangle_service.http.page.layout import Code, Group, Layout, json_code
-from halfangle_service.http.query import VALUE_PATH, query_fields
+from halfangle_service.http.query import query_fields, query_of
 from halfangle_service.operation import Operation
 
 AnyOperation = Operation[Any, Any]
@@ -44,13 +44,13 @@ class Samples:
 
 def samples_of(operation: AnyOperation, answer: Mapping[str, Any]) -> Samples:
     """Every call of an operation; `answer` is what its example is answered."""
-    flat = query_fields(operation.request) is not None
+    query = _query(operation)
     return Samples(
         curl=_curl(operation),
         python=_python(operation),
         typescript=_typescript(operation),
-        address=f"{ORIGIN}{operation.path}?{_query(operation)}" if flat else "",
-        formula=_formula(operation, answer) if flat else "",
+        address="" if query is None else f"{ORIGIN}{operation.path}?{query}",
+        formula="" if query is None else _formula(operation, answer, query),
     )
 
 
@@ -142,20 +142,13 @@ def _key(name: str) -> str:
     return name if re.fullmatch(r"[A-Za-z_]\w*", name, re.ASCII) else _json(name)
 
 
-def _query(operation: AnyOperation) -> str:
-    """An operation's example as a query string."""
-    texts = {
-        name: [_text(part) for part in value] if isinstance(value, list | tuple) else _text(value)
-        for name, value in operation.example.items()
-    }
-    return urlencode(texts, doseq=True)
+def _query(operation: AnyOperation) -> str | None:
+    """An operation's example as a query string; None where it lies deeper than that reaches."""
+    fields = query_fields(operation.request)
+    return None if fields is None else query_of(operation.example, fields)
 
 
-def _text(value: Any) -> str:
-    return value if isinstance(value, str) else _json(value)
-
-
-def _formula(operation: AnyOperation, answer: Mapping[str, Any]) -> str:
+def _formula(operation: AnyOperation, answer: Mapping[str, Any], query: str) -> str:
     """Formula of a sheet that reads the first number of an answer; empty where none may be picked.
 
     A sheet takes a longer text in pieces only.
@@ -164,10 +157,10 @@ def _formula(operation: AnyOperation, answer: Mapping[str, Any]) -> str:
     if field is None or any(a["severity"] == "stop" for a in answer["advisories"]):
         return ""
     path = VALUE_PATH.format(operation=operation.name, field=field)
-    whole = f"{ORIGIN}{path}?{_query(operation)}"
+    whole = f"{ORIGIN}{path}?{query}"
     starts = range(0, len(whole), _LONGEST_IN_FORMULA)
     text = "&".join(f'"{whole[start : start + _LONGEST_IN_FORMULA]}"' for start in starts)
-    return f'=NUMBERVALUE(WEBSERVICE({text}), ".")'
+    return f'=NUMBERVALUE(WEBSERVICE({text}); ".")'
 
 
 def _numbers(value: Any, path: str) -> list[str]:

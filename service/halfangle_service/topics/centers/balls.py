@@ -26,6 +26,7 @@ from halfangle_service.fields.choice import not_sent
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers import hole as depths
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.tables.centers.guides import stock_balls
@@ -41,7 +42,7 @@ _STOCK = Source(
     standing="from-memory",
 )
 _USUAL = Slope(30.0)
-_CHAMFER_HALF_RAD = math.radians(60.0)
+_CHAMFER_HALF_RAD = elementary.radians(60.0)
 _LIMITS = ("mouth_diameter_tolerance", "included_angle_tolerance_arcsec")
 
 
@@ -120,7 +121,7 @@ def balls(request: CenterBallsRequest) -> Outcome[CenterBallsResult]:
     _require_cone(request, half)
     found = [_reading(request, *ball, half) for ball in _touching(request, half)]
     if not found:
-        least, most = (of_any_unit(d / math.cos(half)) for d in (pilot, mouth))
+        least, most = (of_any_unit(d / elementary.cos(half)) for d in (pilot, mouth))
         raise Impossible(
             f"No stock ball lies between {least} and {most}, which alone touch this cone.",
             fields={"mouth_diameter": "should leave a cone that a stock ball touches"},
@@ -200,7 +201,7 @@ def _as_sold(diameter: float, series: Units) -> str:
 def _reading(request: CenterBallsRequest, ball: float, name: str, half: float) -> CenterBallReading:
     mouth, chamfer = request.mouth_diameter, request.chamfer_diameter
     limits = _limits(request, ball, half)
-    shallower = 1.0 / (2.0 * math.tan(_CHAMFER_HALF_RAD)) if chamfer else 0.0
+    shallower = 1.0 / (2.0 * elementary.tan(_CHAMFER_HALF_RAD)) if chamfer else 0.0
     return CenterBallReading(
         ball_diameter=ball,
         ball_named=name,
@@ -208,7 +209,7 @@ def _reading(request: CenterBallsRequest, ball: float, name: str, half: float) -
         height_over_face=_over_face(mouth, chamfer, ball, half),
         smallest_height_over_face=None if limits is None else limits[0],
         largest_height_over_face=None if limits is None else limits[1],
-        height_per_diameter=shallower - 1.0 / (2.0 * math.tan(half)),
+        height_per_diameter=shallower - 1.0 / (2.0 * elementary.tan(half)),
     )
 
 
@@ -233,7 +234,7 @@ def _limits(request: CenterBallsRequest, ball: float, half: float) -> tuple[floa
     for sign in (-1.0, 1.0):
         mouth = request.mouth_diameter + sign * (size or 0.0)
         halves = [half - off, half + off]
-        turn = math.acos(mouth / ball) if mouth < ball else None
+        turn = elementary.acos(mouth / ball) if mouth < ball else None
         if turn is not None and halves[0] < turn < halves[1]:
             halves.append(turn)
         heights += [_over_face(mouth, request.chamfer_diameter, ball, h) for h in halves]

@@ -1,6 +1,5 @@
 """Where a center bears in its hole, and how the work shifts."""
 
-import math
 from typing import Annotated
 
 from pydantic import Field
@@ -16,6 +15,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import caution
 from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers import contact as cones
 from halfangle_service.trade.centers.drawing import contact_svg
 from halfangle_service.trade.cone import cone_length
@@ -97,10 +97,10 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
             f"{of_any_unit(request.mouth_diameter)}.",
             fields={"pilot_diameter": "should be less than mouth_diameter"},
         )
-    center_rad = math.radians(request.center_included_angle) / 2.0
+    center_rad = elementary.radians(request.center_included_angle) / 2.0
     found = cones.contact(
         center_rad,
-        math.radians(request.hole_included_angle) / 2.0,
+        elementary.radians(request.hole_included_angle) / 2.0,
         request.mouth_diameter,
         request.pilot_diameter,
     )
@@ -124,7 +124,7 @@ def contact(request: CenterContactRequest) -> Outcome[CenterContactResult]:
 def _drawing(request: CenterContactRequest, found: cones.Contact) -> str:
     """The center in its hole."""
     center, hole = (
-        math.radians(angle) / 2.0
+        elementary.radians(angle) / 2.0
         for angle in (request.center_included_angle, request.hole_included_angle)
     )
     sizes = request.mouth_diameter, request.pilot_diameter

@@ -1,7 +1,5 @@
 """What eccentric centers do to the work between them."""
 
-import math
-
 from pydantic import Field
 
 from halfangle_service.errors import Impossible
@@ -22,6 +20,7 @@ from halfangle_service.fields.choice import sent_of
 from halfangle_service.fields.runout import HighSpot, RunoutVector, SurfaceField
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.centers.sources import STRAIGHT_AXIS
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers.effect import (
     Ends,
     turned_end_for_end,
@@ -258,7 +257,7 @@ def _part_at(
 
 
 def _bench_tilt(off: float | None, length: float) -> float | None:
-    return None if off is None else math.atan(off / length) * ARCSEC_PER_RADIAN
+    return None if off is None else elementary.atan(off / length) * ARCSEC_PER_RADIAN
 
 
 def _bench_offset(off: float | None, station: float, length: float) -> float | None:

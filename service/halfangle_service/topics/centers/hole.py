@@ -1,6 +1,5 @@
 """Center holes by the published tables: pilot, countersink, depth and the check over a ball."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import asdict
 from typing import Annotated, Literal
@@ -23,6 +22,7 @@ from halfangle_service.fields.choice import needs, one_of
 from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is_drawn
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation, published_table
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers import hole as depths
 from halfangle_service.trade.centers.drawing import BallInHole, HoleDrawn, hole_svg
 from halfangle_service.trade.cone import Slope
@@ -47,7 +47,7 @@ NEAR_THE_BODY = 0.9
 #: A diameter off by no more than this part of it is rounding of the arithmetic.
 ROUNDING = 1e-9
 #: The protecting chamfer of type B and of the bell drill is 120° included.
-CHAMFER_HALF_RAD = math.radians(60.0)
+CHAMFER_HALF_RAD = elementary.radians(60.0)
 _METRIC = Source(
     citation="DIN 332-1:1986, center holes 60°, types A, B and R; drills by ISO 866, ISO 2540 and "
     "ISO 2541. Each row says which of it was read and which is from memory.",
@@ -223,6 +223,7 @@ def holes() -> dict[str, CenterHoleRow]:
         "ball_diameter": 4.5,
         "formats": ["svg"],
     },
+    columns=True,
 )
 def hole(request: CenterHoleRequest) -> Outcome[CenterHoleResult]:
     """Center hole by the published tables.
@@ -337,7 +338,7 @@ def _ball(
         ball_diameter=ball,
         contact_diameter=depths.ball_contact_diameter(ball, half_rad),
         height_over_face=depths.over_ball(mouth, ball, half_rad) - chamfer_depth,
-        height_per_diameter=-1.0 / (2.0 * math.tan(half_rad)),
+        height_per_diameter=-1.0 / (2.0 * elementary.tan(half_rad)),
         found_diameter=found,
         diameter_error=None if found is None else found - mouth,
     )
@@ -358,7 +359,7 @@ def _advice(row: TableHole, mouth: float, half_rad: float, units: Units) -> Iter
             "The protecting chamfer begins once the cone is at its full "
             f"{figure(row.cone_diameter, units)}: at this diameter the mouth stays unprotected.",
         )
-    if not math.isclose(half_rad, TABLE_SLOPE.half_angle_rad, rel_tol=1e-12):
+    if not elementary.isclose(half_rad, TABLE_SLOPE.half_angle_rad, rel_tol=1e-12):
         yield caution("not-60-degrees", "The tables are of 60° cones; the depth is by your angle.")
     if row.type == "plain" and mouth > NEAR_THE_BODY * row.cone_diameter:
         yield caution(

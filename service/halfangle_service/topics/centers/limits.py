@@ -1,6 +1,5 @@
 """How true a center must be, for what the work may see at a station."""
 
-import math
 from typing import Annotated
 
 from pydantic import Field
@@ -22,6 +21,7 @@ from halfangle_service.fields.choice import at_least_one_of
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.centers.sources import STRAIGHT_AXIS
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers.limits import (
     center_weight,
     eccentricity_limit,
@@ -138,6 +138,7 @@ class CenterLimitsResult(ResultModel):
         "station_from_center": 1,
         "both_alike": True,
     },
+    columns=True,
 )
 def limits(request: CenterLimitsRequest) -> Outcome[CenterLimitsResult]:
     """How true a center must be.
@@ -194,7 +195,7 @@ def _limit(request: CenterLimitsRequest, allowed_offset: float, weight: float) -
         both_alike=request.both_alike,
     )
     slope = slope_if_stated(request)
-    half_rad = math.radians(USUAL_HALF_ANGLE) if slope is None else slope.half_angle_rad
+    half_rad = elementary.radians(USUAL_HALF_ANGLE) if slope is None else slope.half_angle_rad
     return CenterLimit(
         eccentricity=eccentricity,
         tir=2.0 * eccentricity,

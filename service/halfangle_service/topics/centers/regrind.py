@@ -20,6 +20,7 @@ from halfangle_service.fields.choice import not_sent
 from halfangle_service.fields.estimate import NotStated
 from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.tapers.feed import Worn, clean_up
 from halfangle_service.trade.wording import figure, of_any_unit
@@ -103,6 +104,7 @@ class CenterRegrindResult(ResultModel):
         "point_stick_out": 2.5,
         "smallest_point_stick_out": 2.45,
     },
+    columns=True,
 )
 def regrind(request: CenterRegrindRequest) -> Outcome[CenterRegrindResult]:
     """Grinding a worn center again.
@@ -133,7 +135,7 @@ def regrind(request: CenterRegrindRequest) -> Outcome[CenterRegrindResult]:
             depth=(request.wear or 0.0) + request.allowance,
         )
     )
-    loss = found.needed_at_large_end / math.sin(half)
+    loss = found.needed_at_large_end / elementary.sin(half)
     if stands is not None and loss >= stands:
         raise Impossible(
             f"Cleaning up would bring the point back {of_any_unit(loss)}, and it stands out "

@@ -1,6 +1,5 @@
 """A center that stands off the line: towards the wheel it makes taper, across hardly any."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -20,6 +19,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.centers.standing import Ground, radius_change
 from halfangle_service.trade.centers.standing_drawing import standing_offset_svg
 from halfangle_service.trade.wording import of_any_unit, small_length
@@ -112,6 +112,7 @@ class StandingOffsetResult(ResultModel):
         "offset_across": 0.1,
         "stations_from_first": [0, 75, 150],
     },
+    columns=True,
 )
 def standing_offset(request: StandingOffsetRequest) -> Outcome[StandingOffsetResult]:
     """Center that stands off the line.
@@ -136,7 +137,7 @@ def standing_offset(request: StandingOffsetRequest) -> Outcome[StandingOffsetRes
         taper_on_diameter=taper,
         taper_by_offset_toward_wheel=last.by_offset_toward_wheel - first.by_offset_toward_wheel,
         taper_by_offset_across=across,
-        half_taper_arcsec=math.atan(taper / 2.0 / length) * ARCSEC_PER_RADIAN,
+        half_taper_arcsec=elementary.atan(taper / 2.0 / length) * ARCSEC_PER_RADIAN,
         across_like_toward_wheel=-across / 2.0 * request.distance_between_centers / length + 0.0,
     )
     return Outcome(result, tuple(_advisories(request, result)))

@@ -1,6 +1,5 @@
 """A straight bore measured over two touching balls."""
 
-import math
 from collections.abc import Iterator
 
 from pydantic import Field
@@ -23,6 +22,7 @@ from halfangle_service.fields.gauging.measured import (
     measured_length,
 )
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.measuring.bore import (
     DEPTHS,
     bore_over_balls,
@@ -120,7 +120,7 @@ def bore(request: MeasuringBoreRequest) -> Outcome[MeasuringBoreResult]:
             fields={DEPTHS[1]: f"should be more than {of_any_unit(-upper / 2.0)}"},
         )
     rise = center_rise(*values)
-    lean = math.degrees(lean_of_centers(lower, upper, rise))
+    lean = elementary.degrees(lean_of_centers(lower, upper, rise))
     result = MeasuringBoreResult(
         bore_diameter=measured_length(bore_over_balls, *inputs),
         center_rise=rise,
@@ -144,7 +144,7 @@ def _drawing(request: MeasuringBoreRequest, diameter: float) -> str | None:
 
 def _steep(lean_degrees: float) -> Iterator[Advisory]:
     if lean_degrees < _STEEP_DEGREES:
-        per_depth = 100.0 / math.tan(math.radians(lean_degrees))
+        per_depth = 100.0 / elementary.tan(elementary.radians(lean_degrees))
         yield caution(
             "ill-conditioned",
             f"The balls stand nearly above one another, {plain(lean_degrees, 4)}° off the axis: an "

@@ -32,6 +32,7 @@ from halfangle_service.fields.gauging.measured import (
     measured_length,
 )
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.measuring.chord import (
     angle_of_chord,
     angle_per_chord,
@@ -143,11 +144,11 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
     for name in ("first_center_distance", "second_center_distance"):
         require_center_distance(getattr(request, name), request.units, name)
     if request.measure is None:
-        angle_rad = math.radians(_stated_angle(request))
+        angle_rad = elementary.radians(_stated_angle(request))
     else:
         angle_rad = _angle(request)(*(i.value for i in (_measure(request), *_arms(request))))
     arms = request.first_center_distance, request.second_center_distance
-    lean = math.degrees(lean_of_chord(angle_rad, *arms))
+    lean = elementary.degrees(lean_of_chord(angle_rad, *arms))
     step = bench_step(request.units) * ARCSEC_PER_RADIAN
     upright = angle_rad >= math.pi / 2.0
     result = MeasuringChordResult(
@@ -155,7 +156,7 @@ def chord(request: MeasuringChordRequest) -> Outcome[MeasuringChordResult]:
         chord=chord_of(angle_rad, *arms),
         lean_of_chord=lean,
         arcsec_per_measure_step=angle_per_chord(angle_rad, *arms) * step,
-        sine_arcsec_per_step=None if upright else step / (min(arms) * math.cos(angle_rad)),
+        sine_arcsec_per_step=None if upright else step / (min(arms) * elementary.cos(angle_rad)),
         svg=_drawing(request, angle_rad, chord_of(angle_rad, *arms)),
     )
     return Outcome(result, tuple(_advisories(lean, result)))

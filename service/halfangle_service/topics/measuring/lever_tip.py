@@ -1,6 +1,5 @@
 """What a lever indicator's reading is worth, by the form of its tip."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
@@ -24,6 +23,7 @@ from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import not_sent
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.measuring.lever import movement
 from halfangle_service.trade.uncertainty import Budget, Contribution
 from halfangle_service.trade.wording import degrees, of_any_unit, percent, plain
@@ -108,6 +108,7 @@ class MeasuringLeverTipResult(ResultModel):
         "indicating_error_limit": 0.002,
         "tip_angle_error_limit": 5,
     },
+    columns=True,
 )
 def lever_tip(request: MeasuringLeverTipRequest) -> Outcome[MeasuringLeverTipResult]:
     """Lever indicator by its tip.
@@ -123,7 +124,7 @@ def lever_tip(request: MeasuringLeverTipRequest) -> Outcome[MeasuringLeverTipRes
             f"{of_any_unit(abs(request.reading))}.",
             fields={"reading": f"should be within ±{of_any_unit(_LARGEST_TURN * (lever or 0.0))}"},
         )
-    after = request.tip_angle - math.degrees(turned)
+    after = request.tip_angle - elementary.degrees(turned)
     _require_range(request, after)
     pear = request.tip_form == "pear"
     true = request.reading if pear else _moved(request, request.tip_angle)
@@ -131,13 +132,13 @@ def lever_tip(request: MeasuringLeverTipRequest) -> Outcome[MeasuringLeverTipRes
         true_movement=estimate(LengthEstimate, _budget(request), true),
         excess_reading=request.reading - true,
         movement_per_reading=true / request.reading if request.reading else None,
-        tip_angle_after=angle_from_radians(math.radians(after)),
+        tip_angle_after=angle_from_radians(elementary.radians(after)),
     )
     return Outcome(result, tuple(_advisories(request, result)))
 
 
 def _moved(request: MeasuringLeverTipRequest, angle_degrees: float) -> float:
-    return movement(request.reading, math.radians(angle_degrees), request.lever_length)
+    return movement(request.reading, elementary.radians(angle_degrees), request.lever_length)
 
 
 def _budget(request: MeasuringLeverTipRequest) -> Budget:

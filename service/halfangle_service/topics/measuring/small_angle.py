@@ -1,6 +1,5 @@
 """A small angle as an autocollimator or a level reads it."""
 
-import math
 from collections.abc import Callable, Iterator
 from typing import Annotated, Literal
 
@@ -21,13 +20,14 @@ from halfangle_service.fields.base import Rule
 from halfangle_service.fields.choice import all_or_none
 from halfangle_service.fields.estimate import ArcsecEstimate, LengthEstimate, estimate
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.measuring.small_angles import TiltUnit, apart, tilt_of
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
 
 #: What one division of the scale stands for, sent together.
 DIVISION = ("division_value", "division_unit")
 #: Past ten degrees no level or autocollimator reads.
-_LARGEST_RAD = math.radians(10.0)
+_LARGEST_RAD = elementary.radians(10.0)
 
 _TiltReading = Annotated[float, FINITE, Field(ge=-1e6, le=1e6), Unit("stated")]
 _DERIVED = Source(
@@ -106,6 +106,7 @@ class MeasuringSmallAngleResult(ResultModel):
         "tilt_reading_error_limit": 0.5,
         "base_length": 200,
     },
+    columns=True,
 )
 def small_angle(request: MeasuringSmallAngleRequest) -> Outcome[MeasuringSmallAngleResult]:
     """Small angle by autocollimator or level.
@@ -138,13 +139,13 @@ def small_angle(request: MeasuringSmallAngleRequest) -> Outcome[MeasuringSmallAn
     result = MeasuringSmallAngleResult(
         tilt_arcsec=_angle(tilt, inputs),
         tilt_microradian=angle * 1e6,
-        rise_per_metre_mm=1000.0 * math.tan(angle),
+        rise_per_metre_mm=1000.0 * elementary.tan(angle),
         height_over_base=None
         if base is None
         else estimate(
             LengthEstimate,
-            budget_of(lambda *r: base * math.tan(tilt(*r)), *inputs),
-            base * math.tan(angle),
+            budget_of(lambda *r: base * elementary.tan(tilt(*r)), *inputs),
+            base * elementary.tan(angle),
         ),
         zero_error_arcsec=None
         if len(inputs) == 1

@@ -80,6 +80,7 @@ class MeasuringSquareResult(ResultModel):
         "indicated_height": 6,
         "indicating_error_limit": 0.00005,
     },
+    columns=True,
 )
 def square(request: MeasuringSquareRequest) -> Outcome[MeasuringSquareResult]:
     """Square by reversal.

@@ -109,6 +109,7 @@ def runout_terms() -> dict[str, RunoutTerm]:
         "wanted_term": "eccentricity",
         "out_of_roundness": 0.00005,
     },
+    columns=True,
 )
 def convert(request: RunoutConvertRequest) -> Outcome[RunoutConvertResult]:
     """From one term of runout to another.

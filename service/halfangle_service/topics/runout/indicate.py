@@ -27,6 +27,7 @@ from halfangle_service.topics.runout.readings import (
     RunoutIndicatorFields,
     RunoutReadingsFields,
     section_of,
+    steps_taken,
     stray_not_told,
 )
 from halfangle_service.topics.runout.sources import VECTORS
@@ -157,16 +158,15 @@ def indicate(request: RunoutIndicateRequest) -> Outcome[RunoutIndicateResult]:
         else harmonics.sensed_station(station, half_rad),
         svg=runout_svg([_drawn(request, section)], request.units) if is_drawn(request) else None,
     )
-    return Outcome(result, tuple(_advice(result, fit.spare)))
+    return Outcome(result, tuple(_advice(request, result, fit.spare)))
 
 
 def _drawn(request: RunoutIndicateRequest, section: Section) -> SectionRead:
     """The section as it is drawn, with the side to tap from."""
     tap = direction(center_of(section.eccentricity, request.surface))
-    angles = [reading.angular_position for reading in request.readings]
     return SectionRead(
         "",
-        angles,
+        request.angular_positions(),
         section.from_mean,
         section.eccentricity,
         request.surface,
@@ -188,11 +188,14 @@ def _form(lobes: int, amplitude: complex) -> RunoutFormHarmonic:
     )
 
 
-def _advice(result: RunoutIndicateResult, spare: int) -> Iterator[Advisory]:
+def _advice(
+    request: RunoutIndicateRequest, result: RunoutIndicateResult, spare: int
+) -> Iterator[Advisory]:
     if result.tap_distance <= (result.eccentricity.expanded_uncertainty or 0.0):
         yield caution(
             "eccentricity-below-resolution",
             "The eccentricity is within its uncertainty: its direction means little. Read at more "
             "angles, or read one place several times and send the repeatability.",
         )
+    yield from steps_taken(request)
     yield from stray_not_told(spare)

@@ -7,6 +7,7 @@ from typing import Annotated
 import numpy as np
 from pydantic import Field
 
+from halfangle_service.errors import Disagreement
 from halfangle_service.fields import (
     AngleInput,
     Count,
@@ -22,6 +23,7 @@ from halfangle_service.fields.slopes import SlopeFields, slope_if_stated
 from halfangle_service.operation import Source
 from halfangle_service.trade.runout.harmonics import MOST_HARMONICS
 from halfangle_service.trade.runout.section import Indicator, Section, read_section
+from halfangle_service.trade.wording import plain
 
 #: Spare readings from which on one stray reading stands out.
 STRAY_NEEDS_SPARE = 2
@@ -43,9 +45,11 @@ DOUBT = Source(
 class RunoutReading(RequestModel):
     """One reading of the indicator."""
 
-    angular_position: HighSpot = Field(
+    angular_position: HighSpot | None = Field(
+        None,
         description="Place under the indicator, in degrees, as marked on the part: counted from "
-        "one mark, seen from one end, in the same sense at every section.",
+        "one mark, seen from one end, in the same sense at every section. Left out of all "
+        "readings, these stand at equal steps of a whole turn, the first at 0°.",
         examples=[90],
     )
     reading: SignedLength = Field(
@@ -65,6 +69,27 @@ class RunoutReadingsFields(SlopeFields):
     readings: list[RunoutReading] = Field(
         min_length=3, max_length=720, description="Readings at any angles, each angle once."
     )
+
+    def angular_positions(self, path: str = "") -> list[float]:
+        """Angle of each reading, in degrees: as stated, or by equal steps where none states it.
+
+        `path` is that of the object that holds the readings. Raises Disagreement where some do.
+        """
+        stated = [reading.angular_position for reading in self.readings]
+        if all(angle is None for angle in stated):
+            return [360.0 * place / len(stated) for place in range(len(stated))]
+        missing = [
+            f"{path}readings/{place}/angular_position"
+            for place, angle in enumerate(stated)
+            if angle is None
+        ]
+        if missing:
+            raise Disagreement(
+                "Some readings state their angle and some do not: state it of all, or of none "
+                "where they stand at equal steps from 0°.",
+                fields=dict.fromkeys(missing, "is not stated, as it is of other readings"),
+            )
+        return [angle for angle in stated if angle is not None]
 
 
 class RunoutIndicatorFields(RequestModel):
@@ -105,12 +130,24 @@ def section_of(at: RunoutReadingsFields, by: RunoutIndicatorFields, *, path: str
     `path` is that of the object that holds the readings, such as `near/`.
     """
     return read_section(
-        np.radians([r.angular_position for r in at.readings]),
+        np.radians(at.angular_positions(path)),
         np.array([r.reading for r in at.readings]),
         Indicator(by.indicator_resolution, by.repeatability, to_axis_of(at, by, path=path)),
         by.harmonics,
         path=path,
     )
+
+
+def steps_taken(at: RunoutReadingsFields, where: str = "") -> Iterator[Advisory]:
+    """Say at which angles readings were taken to stand, where none states its own."""
+    if all(reading.angular_position is None for reading in at.readings):
+        count = len(at.readings)
+        yield note(
+            "taken-at-equal-steps",
+            f"No reading{where} states its angle: the {count} were taken at equal steps of "
+            f"{plain(360.0 / count)}° from 0°. One more at the end of the turn, where the first "
+            "was read, is not sent.",
+        )
 
 
 def stray_not_told(spare: int, where: str = "") -> Iterator[Advisory]:

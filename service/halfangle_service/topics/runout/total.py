@@ -1,6 +1,5 @@
 """Total run-out of a surface, from readings along it with the indicator set once."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -19,6 +18,7 @@ from halfangle_service.fields import (
 )
 from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.runout.total import SurfaceRunout, surface_runout
 from halfangle_service.trade.wording import of_any_unit, percent
@@ -158,7 +158,7 @@ def _result(
         total_runout=total,
         circular_runout=found.circular[worst],
         circular_at=sections[worst],
-        half_taper_arcsec=math.atan(found.slope) * ARCSEC_PER_RADIAN,
+        half_taper_arcsec=elementary.atan(found.slope) * ARCSEC_PER_RADIAN,
         taper_over_length=found.slope * (max(stations) - min(stations)),
         left_by_taper=found.left,
         margin=None if limit is None else tidy(limit - total, limit),

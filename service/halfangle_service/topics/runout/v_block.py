@@ -1,6 +1,5 @@
 """What a V-block shows of a lobed part, and what it hides."""
 
-import math
 from typing import Annotated
 
 from pydantic import Field
@@ -22,6 +21,7 @@ from halfangle_service.fields import (
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.fields.choice import needs
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.runout import vblock
 from halfangle_service.trade.wording import plain
 
@@ -102,12 +102,15 @@ def v_block(request: RunoutVBlockRequest) -> Outcome[RunoutVBlockResult]:
     What an indicator shows of each number of lobes while the part turns in a V, which lobes it
     hides, and what a reading means.
     """
-    v_rad, at_rad = math.radians(request.vee_angle), math.radians(request.indicator_angle)
+    v_rad, at_rad = (
+        elementary.radians(request.vee_angle),
+        elementary.radians(request.indicator_angle),
+    )
     hidden = vblock.hidden_lobes(v_rad, at_rad, request.max_lobes)
     better = better_factor = None
     if request.lobes is not None:
         better = vblock.best_vee_angle(request.lobes)
-        better_factor = vblock.response(request.lobes, math.radians(better), 0.0)
+        better_factor = vblock.response(request.lobes, elementary.radians(better), 0.0)
     result = RunoutVBlockResult(
         factors=[_factor(n, v_rad, at_rad) for n in range(2, request.max_lobes + 1)],
         hidden_lobes=hidden,
@@ -138,7 +141,7 @@ def _out_of_roundness(request: RunoutVBlockRequest, v_rad: float, at_rad: float)
     shown = vblock.response(request.lobes, v_rad, at_rad)
     if shown < vblock.HIDDEN:
         better = vblock.best_vee_angle(request.lobes)
-        shows = vblock.response(request.lobes, math.radians(better), 0.0)
+        shows = vblock.response(request.lobes, elementary.radians(better), 0.0)
         raise Impossible(
             f"This setting hides {request.lobes} lobes: it shows {plain(round(shown, 3))} of their "
             f"height, so that the reading says nothing of them. A V of {plain(better)}°, the "

@@ -66,6 +66,7 @@ class SineAngleResult(ResultModel):
     ),
     sources=(SINE_RELATION, STEEP_PRACTICE),
     example={"units": "in", "center_distance": 5, "height": 2.5},
+    columns=True,
 )
 def angle(request: SineAngleRequest) -> Outcome[SineAngleResult]:
     """Angle of a stack.

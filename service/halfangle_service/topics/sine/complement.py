@@ -1,7 +1,5 @@
 """The complement of an angle: the same work turned by 90° on its sine bar or plate."""
 
-import math
-
 from pydantic import Field
 
 from halfangle_service.fields import Angle, ArcsecOut, LengthOut, ResultModel
@@ -11,6 +9,7 @@ from halfangle_service.fields.plates import (
     arcsec_per_step,
     plate_setting,
 )
+from halfangle_service.trade import elementary
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.geometry import beyond_reach, require_reach
 from halfangle_service.trade.wording import figure, plain
@@ -31,7 +30,7 @@ def complement_of(
 ) -> SineComplement:
     """Setting of the complement of an angle."""
     degrees = tidy(90.0 - angle_degrees, 90.0)
-    made = plate_setting(plate, math.radians(degrees), resolution)
+    made = plate_setting(plate, elementary.radians(degrees), resolution)
     return SineComplement(
         angle=Angle.of(degrees),
         height=made.height,
@@ -59,5 +58,5 @@ def require_reach_or_complement(
         "angle",
         instead=f"Where the work can be turned by 90°, set the complement, "
         f"{plain(complement.angle.degrees)}°: {figure(complement.height, plate.units)}.",
-        more={"complement_setting": complement.model_dump()},
+        more={"complement_setting": complement.model_dump(warnings=False)},
     )

@@ -1,6 +1,5 @@
 """The change of a stack that mends a measured angle, and which blocks to swap for it."""
 
-import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -42,6 +41,7 @@ from halfangle_service.fields.plates import (
 from halfangle_service.fields.supply import Supply, read_supply, take_stack_out
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import LARGEST_SEARCH, SIGNED_SUMS, SINE_RELATION
+from halfangle_service.trade import elementary
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.block_swap import Swap
 from halfangle_service.trade.sine.correction import HeightCorrection, swap_for
@@ -189,9 +189,9 @@ def correction(request: SineCorrectionRequest) -> Outcome[SineCorrectionResult]:
     offset = offset_of(request)
     wanted = _wanted_degrees(request)
     measured_degrees, error_arcsec = _measured(request, wanted)
-    measured = math.radians(measured_degrees)
+    measured = elementary.radians(measured_degrees)
     now = _height_now(request, wanted, offset)
-    mended = HeightCorrection(request.center_distance, math.radians(wanted), measured, now)
+    mended = HeightCorrection(request.center_distance, elementary.radians(wanted), measured, now)
     new = mended.new
     supply = _supply(request)
     result = SineCorrectionResult(
@@ -219,9 +219,10 @@ def _measured(request: SineCorrectionRequest, wanted: float) -> tuple[float, flo
     """
     field = one_of(request, *MEASURED)
     counted = 2.0 if "included" in field else 1.0
-    value = float(getattr(request, field)) / counted
+    sent: float = getattr(request, field)
+    value = sent / counted
     if not field.endswith("_arcsec"):
-        return value, (math.radians(value) - math.radians(wanted)) * ARCSEC_PER_RADIAN
+        return value, (elementary.radians(value) - elementary.radians(wanted)) * ARCSEC_PER_RADIAN
     degrees = wanted + value / 3600.0
     if not 0.0 < degrees < 90.0:
         most = plain(90.0 * counted)
@@ -235,7 +236,7 @@ def _measured(request: SineCorrectionRequest, wanted: float) -> tuple[float, flo
 def _height_now(request: SineCorrectionRequest, wanted: float, offset: float) -> float:
     """Difference of the stacks as they stand; refuses one that holds no angle at all."""
     if request.blocks is None:
-        return height_for_angle(request.center_distance, math.radians(wanted), offset)
+        return height_for_angle(request.center_distance, elementary.radians(wanted), offset)
     total = sum(to_tenth_nm(block, request.units) for block in request.blocks)
     high = from_tenth_nm(total, request.units)
     now = tidy(high - request.low_stack, high)
@@ -256,7 +257,7 @@ def _swap(
     swap = _fewest_swaps(request, supply.box.sizes, new_height)
     total = from_tenth_nm(sum(swap.stack), units)
     missed = total - request.low_stack - new_height
-    per_unit = arcsec_per_height(request.center_distance, math.radians(wanted))
+    per_unit = arcsec_per_height(request.center_distance, elementary.radians(wanted))
     return SineSwap(
         remove=[from_tenth_nm(size, units) for size in swap.remove],
         add=[from_tenth_nm(size, units) for size in swap.add],

@@ -43,6 +43,7 @@ from halfangle_service.fields.set_up_errors import (
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION
 from halfangle_service.topics.sine.stated_errors import BUDGET, EXPANSION
+from halfangle_service.trade import elementary
 from halfangle_service.trade.sine.angle_model import SetUp
 from halfangle_service.trade.sine.geometry import angle_for_height
 from halfangle_service.trade.sine.plate_on_blocks import budget_on_blocks, expansion_of_blocks
@@ -167,7 +168,7 @@ def measured(request: SineMeasuredAngleRequest) -> Outcome[SineMeasuredAngleResu
             "The stack stands the plate below level.",
             fields={field: "should be the stack under the high roll, over base_step"},
         )
-    residual = math.atan(request.indicator_rise / request.indicator_travel)
+    residual = elementary.atan(request.indicator_rise / request.indicator_travel)
     errors = _budget(request, plate, pieces)
     lean = plate + errors.mean + residual
     if not 0.0 < lean < math.pi / 2.0:
@@ -214,7 +215,7 @@ def _part_angle(request: SineMeasuredAngleRequest, lean: float) -> float:
     holding = request.holding
     if holding is None:
         return lean
-    return 2.0 * half_angle_from_plate(lean, holding, math.radians(request.vee_angle) / 2.0)
+    return 2.0 * half_angle_from_plate(lean, holding, elementary.radians(request.vee_angle) / 2.0)
 
 
 def _of_the_part(request: SineMeasuredAngleRequest, plate: Budget, lean: float) -> Budget:
@@ -223,7 +224,8 @@ def _of_the_part(request: SineMeasuredAngleRequest, plate: Budget, lean: float) 
     per_lean = (
         1.0
         if holding is None
-        else 2.0 * half_angle_sensitivity(lean, holding, math.radians(request.vee_angle) / 2.0)
+        else 2.0
+        * half_angle_sensitivity(lean, holding, elementary.radians(request.vee_angle) / 2.0)
     )
     parts = [replace(p, sensitivity=per_lean * p.sensitivity) for p in plate.contributions]
     if request.indicating_error_limit is not None:
@@ -243,7 +245,7 @@ def _advisories(
     request: SineMeasuredAngleRequest, result: SineMeasuredAngleResult
 ) -> Iterator[Advisory]:
     plate = result.plate_angle.degrees
-    per_step = arcsec_per_step(request.center_distance, math.radians(plate), request.units)
+    per_step = arcsec_per_step(request.center_distance, elementary.radians(plate), request.units)
     yield from steep_angle(
         plate, per_step, STEEP_DEGREES, instead="Measure the angle's complement, or by a chord."
     )

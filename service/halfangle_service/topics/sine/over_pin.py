@@ -1,6 +1,5 @@
 """Height of a ground point over a pin on a sine bar or plate."""
 
-import math
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -21,6 +20,7 @@ from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is
 from halfangle_service.fields.estimate import LengthEstimate, estimate
 from halfangle_service.fields.gauging.measured import MeasureErrorLimit, RollErrorLimit
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.measuring.drawing import PinOnPlate, over_pin_svg
 from halfangle_service.trade.measuring.over_pin import pin_top_height, point_height
 from halfangle_service.trade.uncertainty import LargestError, Measured, budget_of
@@ -138,7 +138,7 @@ def over_pin(request: SineOverPinRequest) -> Outcome[SineOverPinResult]:
     )
     # A pin in the corner lies where its own radius puts it.
     budget = budget_of(over, *(inputs[:2] if nested else inputs))
-    angle_rad = math.radians(request.angle)
+    angle_rad = elementary.radians(request.angle)
     pin_top = pin_top_height(angle_rad, along, request.pin_diameter, up)
     point_top = point_height(angle_rad, *point, up)
     return Outcome(

@@ -1,6 +1,5 @@
 """The height of the stack that sets a sine bar or plate to an angle."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -32,6 +31,7 @@ from halfangle_service.topics.sine.complement import (
     require_reach_or_complement,
 )
 from halfangle_service.topics.sine.sources import SINE_RELATION, STEEP_PRACTICE
+from halfangle_service.trade import elementary
 from halfangle_service.trade.sine.geometry import arcsec_per_height
 
 
@@ -83,6 +83,7 @@ class SineSettingResult(ResultModel):
     ),
     sources=(SINE_RELATION, STEEP_PRACTICE),
     example={"units": "in", "center_distance": 5, "angle": 30},
+    columns=True,
 )
 def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
     """Sine setting.
@@ -91,7 +92,7 @@ def setting(request: SineSettingRequest) -> Outcome[SineSettingResult]:
     rounded, and past a stated angle the setting of the complement.
     """
     require_reach_or_complement(request, request.angle, request.largest_angle, request.resolution)
-    made = plate_setting(request, math.radians(request.angle), request.resolution)
+    made = plate_setting(request, elementary.radians(request.angle), request.resolution)
     step = bench_step(request.units)
     per_unit = arcsec_per_height(request.center_distance, made.angle_rad)
     result = SineSettingResult(

@@ -35,6 +35,7 @@ from halfangle_service.fields.plates import (
 from halfangle_service.fields.slopes import SlopeFields, SlopeForms, slope_forms, slope_of
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.sine.sources import SINE_RELATION
+from halfangle_service.trade import elementary
 from halfangle_service.trade.sine.geometry import (
     angle_for_height,
     beyond_reach,
@@ -166,6 +167,7 @@ class SineTaperAngleResult(SlopeForms):
         "taper_per_foot": 3.5,
         "holding": "between-centers",
     },
+    columns=True,
 )
 def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingResult]:
     """Sine setting for a taper.
@@ -175,9 +177,9 @@ def taper_setting(request: SineTaperSettingRequest) -> Outcome[SineTaperSettingR
     give.
     """
     half = slope_of(request).half_angle_rad
-    vee = math.radians(request.vee_angle) / 2.0
+    vee = elementary.radians(request.vee_angle) / 2.0
     angle_rad = plate_angle(half, request.holding, vee)
-    _require_reach(request, math.degrees(angle_rad), math.degrees(half))
+    _require_reach(request, elementary.degrees(angle_rad), elementary.degrees(half))
     made = plate_setting(request, angle_rad, field="holding")
     per_step = arcsec_per_step(request.center_distance, angle_rad, request.units)
     slope = half_angle_sensitivity(angle_rad, request.holding, vee)
@@ -209,7 +211,10 @@ def _require_reach(
         largest,
         "holding",
         instead=f"Held between centers the same cone asks for {plain(half_degrees)}°.",
-        more={"holding": "between-centers", "plate_angle": Angle.of(half_degrees).model_dump()},
+        more={
+            "holding": "between-centers",
+            "plate_angle": Angle.of(half_degrees).model_dump(warnings=False),
+        },
     )
 
 
@@ -265,6 +270,7 @@ def _advisories(
         "height": 0.7219,
         "holding": "between-centers",
     },
+    columns=True,
 )
 def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]:
     """Taper of a sine setting.
@@ -272,13 +278,13 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
     The taper that a sine setting stands for, with what the indicator still read along its top
     generator.
     """
-    vee = math.radians(request.vee_angle) / 2.0
+    vee = elementary.radians(request.vee_angle) / 2.0
     plate = angle_for_height(request.center_distance, request.height, offset_of(request))
     lean = plate + _residual_lean(request)
     if not 0.0 < lean < math.pi / 2:
         raise Impossible(
-            f"The top generator would lean {plain(math.degrees(lean))}° to the plate's top; a "
-            "taper held so leans by more than 0° and less than 90°.",
+            f"The top generator would lean {plain(elementary.degrees(lean))}° to the plate's top; "
+            "a taper held so leans by more than 0° and less than 90°.",
             fields={"height": "should stand for a lean between 0° and 90°"},
         )
     half = half_angle_from_plate(lean, request.holding, vee)
@@ -291,13 +297,13 @@ def taper_angle(request: SineTaperAngleRequest) -> Outcome[SineTaperAngleResult]
         included_angle_arcsec_per_step=2.0 * slope * per_step,
         **slope_forms(half),
     )
-    return Outcome(result, tuple(steep_angle(math.degrees(plate), per_step, STEEP_DEGREES)))
+    return Outcome(result, tuple(steep_angle(elementary.degrees(plate), per_step, STEEP_DEGREES)))
 
 
 def _residual_lean(request: SineTaperAngleRequest) -> float:
     """Lean in radians that the indicator read: its rise over its travel along the surface plate."""
     if request.indicator_travel is not None:
-        return math.atan(request.indicator_rise / request.indicator_travel)
+        return elementary.atan(request.indicator_rise / request.indicator_travel)
     if request.indicator_rise:
         why = "A rise without its travel has no angle."
         needs(request, "indicator_rise", "indicator_travel", why=why)

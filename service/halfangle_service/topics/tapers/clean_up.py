@@ -27,6 +27,7 @@ from halfangle_service.topics.tapers.feeding import (
     feed_cautions,
 )
 from halfangle_service.topics.tapers.sources import LAYER
+from halfangle_service.trade import elementary
 from halfangle_service.trade.tapers.feed import Worn, clean_up, normal_of, passes
 from halfangle_service.trade.uncertainty import Forecast, budget_as_stated, forecast_of
 
@@ -178,7 +179,7 @@ def _worn(request: TaperCleanUpRequest, half: float) -> Worn:
 
 def _swing(request: TaperCleanUpRequest, tir: float | None, half: float) -> float | None:
     """Half the indicator's movement, square to the surface."""
-    across = 1.0 if request.tir_indicated == "square-to-surface" else math.cos(half)
+    across = 1.0 if request.tir_indicated == "square-to-surface" else elementary.cos(half)
     return None if tir is None else tir / 2.0 * across
 
 

@@ -134,6 +134,7 @@ class TaperInfeedResult(ResultModel):
         "length": 0.6,
         "half_angle_error_arcsec": 30,
     },
+    columns=True,
 )
 def infeed(request: TaperInfeedRequest) -> Outcome[TaperInfeedResult]:
     """Feed on a cone.

@@ -1,6 +1,5 @@
 """Other ways to set a taper than a sine setting, with their errors side by side."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
@@ -22,6 +21,7 @@ from halfangle_service.fields.advisories import Advisory, caution, stop
 from halfangle_service.fields.estimate import ArcsecEstimate, LengthEstimate, estimate
 from halfangle_service.fields.slopes import SlopeFields, slope_of
 from halfangle_service.operation import Outcome, Source, operation
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import half_angle_from_rate, rate_from_taper_per_foot
 from halfangle_service.trade.tapers import set_over as trade
 from halfangle_service.trade.uncertainty import Budget, Contribution, Forecast
@@ -150,6 +150,7 @@ class TaperSetOverResult(ResultModel):
         "attachment_error_limit": 0.005,
         "largest_set_over": 1,
     },
+    columns=True,
 )
 def set_over(request: TaperSetOverRequest) -> Outcome[TaperSetOverResult]:
     """Other ways to set a taper.
@@ -160,7 +161,7 @@ def set_over(request: TaperSetOverRequest) -> Outcome[TaperSetOverResult]:
     half = slope.half_angle_rad
     length = request.work_length
     rule = trade.set_over_rule(length, half)
-    by_rule = math.asin(rule / length) - half if rule < length else None
+    by_rule = elementary.asin(rule / length) - half if rule < length else None
     ways = sorted(_ways(request, half), key=_order)
     result = TaperSetOverResult(
         half_angle=Angle.of(slope.half_angle_degrees),
@@ -184,7 +185,7 @@ def _ways(request: TaperSetOverRequest, half: float) -> Iterator[TaperWayToSet]:
         trade.scale_arc(radius, half),
         _budget(reading),
         per_radian,
-        _reach(math.degrees(half), swivel, commonly=True),
+        _reach(elementary.degrees(half), swivel, commonly=True),
     )
     over = ("set_over_error_limit", request.set_over_error_limit, trade.per_set_over(length, half))
     work = (

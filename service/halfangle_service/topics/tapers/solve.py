@@ -56,6 +56,7 @@ class TaperSolveResult(SlopeForms):
     relations=("C = (D - d) / l = 2 tan α", "taper per foot = 12 C", "1:x with x = 1 / C"),
     sources=(ISO_1119,),
     example={"units": "in", "large_diameter": 0.7, "length": 2.5625, "taper_per_foot": 0.59941},
+    columns=True,
 )
 def solve(request: TaperSolveRequest) -> Outcome[TaperSolveResult]:
     """Taper from three of its quantities.

@@ -128,6 +128,7 @@ class TaperStandoffResult(ResultModel):
         "diameter_error": 0.0005,
         "included_angle_error_arcsec": 20,
     },
+    columns=True,
 )
 def standoff(request: TaperStandoffRequest) -> Outcome[TaperStandoffResult]:
     """Stand-off of a taper gauge.

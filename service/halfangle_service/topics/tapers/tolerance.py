@@ -1,6 +1,5 @@
 """Tolerance of a cone: its angle's as a grade, an angle or on the diameter, and limits of size."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -32,6 +31,7 @@ from halfangle_service.fields.slopes import (
 )
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import ISO_1119
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import Slope, rate_from_half_angle, require_before_point
 from halfangle_service.trade.tables.tapers.grades import angle_band_of_grade
 from halfangle_service.trade.tapers.tolerance import (
@@ -133,6 +133,7 @@ class TaperToleranceResult(ResultModel):
         "cone_angle_grade": "AT5",
         "large_diameter_tolerance": 0.01,
     },
+    columns=True,
 )
 def tolerance(request: TaperToleranceRequest) -> Outcome[TaperToleranceResult]:
     """Tolerance of a cone.
@@ -193,7 +194,7 @@ def _require_cones(request: TaperToleranceRequest, stated: str, band: float, hal
 
 def _limit(slope: Slope, half: float) -> Angle:
     """Included angle at a limit, from the one stated, so that it comes back as it was."""
-    off = math.degrees(2.0 * (half - slope.half_angle_rad))
+    off = elementary.degrees(2.0 * (half - slope.half_angle_rad))
     return Angle.of(slope.included_angle_degrees + off)
 
 

@@ -1,11 +1,11 @@
 """The zero from which a dresser's sine base stands less steep."""
 
-import math
 from collections.abc import Iterator
 
 from halfangle_service.cautions import STEEP_DEGREES
 from halfangle_service.fields.advisories import Advisory, note
 from halfangle_service.fields.wheel.dresser import DresserSetting, ScaleDresser, SineBaseDresser
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import arcsec, option, plain
 
 
@@ -17,7 +17,7 @@ def better_zero(
     if setting.arcsec_per_step is None or angle <= STEEP_DEGREES:
         return
     other = {"wheel-axis": "wheel-side", "wheel-side": "wheel-axis"}[dresser.zero]
-    there = setting.arcsec_per_step / math.tan(math.radians(angle))
+    there = setting.arcsec_per_step / elementary.tan(elementary.radians(angle))
     yield note(
         "other-zero",
         f"At {plain(angle)}° one bench step of the dresser's stack turns the flank "

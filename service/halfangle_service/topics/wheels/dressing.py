@@ -223,6 +223,7 @@ class DressingGuideEntry(ResultModel):
         "known_depth_per_pass": 0.015,
         "known_roughness_micrometre": 0.5,
     },
+    columns=True,
 )
 def dressing(request: WheelDressingRequest) -> Outcome[WheelDressingResult]:
     """Dressing: overlap, lead and traverse.

@@ -43,6 +43,7 @@ from halfangle_service.topics.wheels.profile import (
     profile_csv,
 )
 from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade import elementary
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.unit_slips import require_wheel_diameter
 from halfangle_service.trade.wheel.flank import (
@@ -333,7 +334,7 @@ def _flanks(
         yield DressedFlank(
             side="other-side" if place else "work",
             angle_from_axis=angle_from_radians(angle),
-            angle_from_side=Angle.of(tidy(90.0 - math.degrees(angle), 90.0)),
+            angle_from_side=Angle.of(tidy(90.0 - elementary.degrees(angle), 90.0)),
             dresser_setting=setting_of(
                 request.dresser, angle, request.units, sizes, request.max_blocks
             ),
@@ -343,8 +344,8 @@ def _flanks(
             depth_to_dress=depth,
             passes=passes,
             last_pass_depth=tidy(depth - (passes - 1) * request.depth_per_pass, depth),
-            infeed_normal=request.depth_per_pass * math.cos(angle),
-            infeed_axial=request.depth_per_pass / math.tan(angle),
+            infeed_normal=request.depth_per_pass * elementary.cos(angle),
+            infeed_axial=request.depth_per_pass / elementary.tan(angle),
         )
 
 
@@ -366,7 +367,7 @@ def _advisories(
                 f"the surface {figure(surface, request.units)}: the blending radius will be "
                 "ground on the work. More overrun keeps it off, if it is not wanted there.",
             )
-        if math.degrees(side.surface.angle_rad) > STEEP_DEGREES:
+        if elementary.degrees(side.surface.angle_rad) > STEEP_DEGREES:
             yield note(
                 "steep-flank",
                 f"A radial pass takes only {figure(dressed.infeed_normal, request.units)} square "

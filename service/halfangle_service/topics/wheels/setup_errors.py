@@ -33,6 +33,7 @@ from halfangle_service.fields.wheel.grinder import (
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.cone import WheelConeFields, cone_of
 from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wheel.setup_errors import (
     Errors,
     Ground,
@@ -51,7 +52,7 @@ BENT_UM = 0.1
 #: Between these lies the half angle of a cone.
 ENDS_RAD = (0.0, math.pi / 2.0)
 #: A yaw past this is another set-up, not an error of one.
-MOST_YAW_RAD = math.radians(10.0)
+MOST_YAW_RAD = elementary.radians(10.0)
 
 SetupErrorName = Literal["axis-offset", "axis-pitch", "axis-yaw", "all-together"]
 #: The request's fields that state an error; an error that was not stated is not known to be none.
@@ -264,7 +265,7 @@ def _errors(request: SetupErrorsRequest, setup: Setup) -> dict[SetupErrorName, E
     if abs(yaw) > MOST_YAW_RAD:
         most = plain(MOST_YAW_RAD * ARCSEC_PER_RADIAN)
         raise Impossible(
-            f"A yaw of {degrees(math.degrees(yaw))} is no set-up error.",
+            f"A yaw of {degrees(elementary.degrees(yaw))} is no set-up error.",
             fields={"axis_yaw_arcsec": f"should be between ±{most}"},
         )
     every = Errors(offset, pitch, yaw)
@@ -314,7 +315,7 @@ def _shape(request: SetupErrorsRequest, ground: Ground) -> Literal["cone", "hype
 
 
 def _stations(setup: Setup, ground: Ground) -> list[SetupStation]:
-    wanted = setup.small_radius + ground.stations * math.tan(setup.half_angle)
+    wanted = setup.small_radius + ground.stations * elementary.tan(setup.half_angle)
     rows = zip(ground.stations.tolist(), ground.radii.tolist(), wanted.tolist(), strict=True)
     return [
         SetupStation(station_from_small_end=z, diameter=2.0 * r, wanted_diameter=2.0 * w)

@@ -206,6 +206,7 @@ class WheelSpeedResult(ResultModel):
         "marked_rpm": 3600,
         "wheel_type": "1-straight",
     },
+    columns=True,
 )
 def speed(request: WheelSpeedRequest) -> Outcome[WheelSpeedResult]:
     """Surface speed of a wheel against its marks.

@@ -3,10 +3,10 @@
 The nose is the socket's mouth. Distances are measured from it, positive outward.
 """
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import Slope
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.tapers.bearing import Pair
@@ -39,7 +39,7 @@ def seat(shank_taper: float, socket_taper: float, engagement: float) -> Seat:
     if abs(difference) <= SAME_TAPER:
         return Seat("whole-seat", 0.0, 0.0, 0.0)
     gap = engagement * abs(difference) / 2.0
-    rock = math.atan(gap / engagement)
+    rock = elementary.atan(gap / engagement)
     if difference > 0.0:
         return Seat("large-end", gap, rock, 0.0)
     return Seat("small-end", gap, rock, -engagement)
@@ -49,7 +49,7 @@ def rock_tir(found: Seat, distance: float) -> float:
     """Most TIR at a distance from the nose by rocking in the seat: 2 × tilt × lever."""
     lever = abs(distance - found.pivot)
     # The difference of two tapers is noisy in more digits than either.
-    return tidy(2.0 * math.tan(found.rock_rad) * lever, lever)
+    return tidy(2.0 * elementary.tan(found.rock_rad) * lever, lever)
 
 
 def standoff_from_diameter(diameter_difference: float, shank: Slope, socket: Slope) -> float:

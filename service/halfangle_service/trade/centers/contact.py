@@ -1,12 +1,13 @@
 """A center of one half angle in a hole of another; angles in radians, lengths in one unit."""
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade import elementary
+
 Bearing = Literal["whole-cone", "mouth", "small-end"]
 #: Half angles closer than half a second of arc bear along the whole cone.
-SAME_RAD = math.radians(0.5 / 3600.0)
+SAME_RAD = elementary.radians(0.5 / 3600.0)
 
 
 @dataclass(frozen=True)
@@ -27,9 +28,9 @@ def contact(
     A hole narrower in angle than the center is touched at its mouth, a wider one at the pilot's
     edge. `point_from_mouth` is how far the center's sharp point lies inside the mouth.
     """
-    depth = (mouth_diameter - pilot_diameter) / (2.0 * math.tan(hole_half_rad))
-    slope = math.tan(center_half_rad)
-    gap = depth * abs(math.tan(hole_half_rad) - slope)
+    depth = (mouth_diameter - pilot_diameter) / (2.0 * elementary.tan(hole_half_rad))
+    slope = elementary.tan(center_half_rad)
+    gap = depth * abs(elementary.tan(hole_half_rad) - slope)
     if hole_half_rad > center_half_rad + SAME_RAD:
         point = depth + pilot_diameter / (2.0 * slope)
         return Contact("small-end", pilot_diameter, gap, point)

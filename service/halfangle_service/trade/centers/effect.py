@@ -1,8 +1,8 @@
 """What eccentric centers do to a part between them; vectors complex, lengths in one unit."""
 
-import math
 from dataclasses import dataclass
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.runout.vectors import along, difference
 
 
@@ -21,7 +21,7 @@ class Ends:
     @property
     def tilt_rad(self) -> float:
         """Angle of the line to the axis of rotation."""
-        return math.atan(abs(difference(self.second, self.first)) / self.length)
+        return elementary.atan(abs(difference(self.second, self.first)) / self.length)
 
 
 def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float:
@@ -31,7 +31,7 @@ def worst_offset(e_1: float, e_2: float, length: float, station: float) -> float
 
 def worst_tilt(e_1: float, e_2: float, length: float) -> float:
     """Largest tilt over all clockings, in radians: both ends opposed."""
-    return math.atan((e_1 + e_2) / length)
+    return elementary.atan((e_1 + e_2) / length)
 
 
 def turned_end_for_end(part: complex) -> complex:

@@ -5,9 +5,8 @@ e(z) = e1 (1 - z/L) + e2 z/L, as vectors. Derived here: the axis is the straight
 two points.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import length, small_length
 
@@ -59,4 +58,4 @@ def eccentricity_limit(
 
 def tir_on_cone(eccentricity: float, half_angle_rad: float) -> float:
     """What an indicator square to the cone's surface reads: 2 e cos α."""
-    return 2.0 * eccentricity * math.cos(half_angle_rad)
+    return 2.0 * eccentricity * elementary.cos(half_angle_rad)

@@ -7,8 +7,9 @@ swept by a wheel along a flat table, leaves r − t'. The axis' lean itself, of 
 the offset over L, is left out.
 """
 
-import math
 from typing import Literal
+
+from halfangle_service.trade import elementary
 
 Ground = Literal["round-wheel", "point", "plane"]
 
@@ -24,4 +25,4 @@ def radius_change(
         return -towards
     whole = wheel_radius + radius
     squares = -towards * (2.0 * whole - towards) + across**2
-    return squares / (whole + math.hypot(whole - towards, across))
+    return squares / (whole + elementary.hypot(whole - towards, across))

@@ -5,9 +5,8 @@ each ball touches the wall on its own side, so D = r1 + r2 + h, h = √((r1 + r2
 those of the balls' tops below the face of the bore; negative above it.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 DEPTHS = ("lower_ball_depth", "upper_ball_depth")
@@ -37,7 +36,7 @@ def bore_over_balls(lower: float, upper: float, lower_depth: float, upper_depth:
             f"these sizes lie less than {of_any_unit(apart)} apart.",
             fields=dict.fromkeys(DEPTHS, "should be depths of the tops of two touching balls"),
         )
-    diameter = apart + math.sqrt((apart - rise) * (apart + rise))
+    diameter = apart + elementary.sqrt((apart - rise) * (apart + rise))
     if diameter < max(lower, upper):
         raise Impossible(
             f"These depths ask for a bore of {of_any_unit(diameter)}, in which a ball of "
@@ -49,4 +48,4 @@ def bore_over_balls(lower: float, upper: float, lower_depth: float, upper_depth:
 
 def lean_of_centers(lower: float, upper: float, rise: float) -> float:
     """Angle of the line of the balls' centers to the bore's axis, in radians."""
-    return math.acos(rise / ((lower + upper) / 2.0))
+    return elementary.acos(rise / ((lower + upper) / 2.0))

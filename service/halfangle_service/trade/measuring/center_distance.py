@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 #: Height of the high roll over the low one's, and the angle at which the face was found.
@@ -24,7 +25,7 @@ def center_distance_of(found: Sequence[Found]) -> tuple[float, float]:
     height, angle = max(found)
     if not (height > 0.0 and 0.0 < angle < math.pi / 2.0):
         raise no_such_bar(height)
-    distance, lean = height / math.sin(angle), 0.0
+    distance, lean = height / elementary.sin(angle), 0.0
     if len(found) == 1:
         return distance, lean
     for _ in range(_STEPS):
@@ -41,8 +42,10 @@ def _newton(found: Sequence[Found], distance: float, lean: float) -> tuple[float
         raise no_such_bar(distance)
     rows = []
     for height, angle in found:
-        along = math.sqrt((distance - height) * (distance + height))
-        rows.append((-height / (distance * along), angle - math.asin(height / distance) - lean))
+        along = elementary.sqrt((distance - height) * (distance + height))
+        rows.append(
+            (-height / (distance * along), angle - elementary.asin(height / distance) - lean)
+        )
     count = float(len(rows))
     s1, s2 = math.fsum(a for a, _ in rows), math.fsum(a * a for a, _ in rows)
     r1, r2 = math.fsum(r for _, r in rows), math.fsum(a * r for a, r in rows)
@@ -54,7 +57,7 @@ def _newton(found: Sequence[Found], distance: float, lean: float) -> tuple[float
 
 def largest_residual(found: Sequence[Found], distance: float, lean: float) -> float:
     """Largest difference of an angle found from the one that follows, in radians."""
-    return max(abs(angle - math.asin(height / distance) - lean) for height, angle in found)
+    return max(abs(angle - elementary.asin(height / distance) - lean) for height, angle in found)
 
 
 def no_such_bar(distance: float) -> Impossible:

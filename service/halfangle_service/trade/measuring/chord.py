@@ -5,15 +5,16 @@ rolls stand at θ where c² = p² + q² − 2 p q cos θ. It is written (p − q
 does not cancel at small angles.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 
 def chord_of(angle_rad: float, first: float, second: float) -> float:
     """Distance of the centers of the rolls for an angle between the arms."""
-    return math.hypot(first - second, 2.0 * math.sqrt(first * second) * math.sin(angle_rad / 2.0))
+    return elementary.hypot(
+        first - second, 2.0 * elementary.sqrt(first * second) * elementary.sin(angle_rad / 2.0)
+    )
 
 
 def angle_of_chord(chord: float, first: float, second: float) -> float:
@@ -28,13 +29,13 @@ def angle_of_chord(chord: float, first: float, second: float) -> float:
             f"lie between {of_any_unit(least)} and {of_any_unit(most)} apart.",
             fields={"measure": "should be the measure over or between the rolls, as measure_is"},
         )
-    half_sine = math.sqrt((chord - least) * (chord + least) / (4.0 * first * second))
-    return 2.0 * math.asin(min(1.0, half_sine))
+    half_sine = elementary.sqrt((chord - least) * (chord + least) / (4.0 * first * second))
+    return 2.0 * elementary.asin(min(1.0, half_sine))
 
 
 def angle_per_chord(angle_rad: float, first: float, second: float) -> float:
     """Change of the angle for one unit of chord: c / (p q sin θ)."""
-    return chord_of(angle_rad, first, second) / (first * second * math.sin(angle_rad))
+    return chord_of(angle_rad, first, second) / (first * second * elementary.sin(angle_rad))
 
 
 def lean_of_chord(angle_rad: float, first: float, second: float) -> float:
@@ -43,4 +44,4 @@ def lean_of_chord(angle_rad: float, first: float, second: float) -> float:
     The chord changes by the shorter arm times the sine of it.
     """
     per_turn = 1.0 / angle_per_chord(angle_rad, first, second)
-    return math.asin(min(1.0, per_turn / min(first, second)))
+    return elementary.asin(min(1.0, per_turn / min(first, second)))

@@ -6,7 +6,7 @@ l δ. A lever that stands at an angle to the surface moves its tip square to the
 lever, touches at the same place of itself at every angle to it, and adds nothing (derived here).
 """
 
-import math
+from halfangle_service.trade import elementary
 
 
 def movement(reading: float, angle_rad: float, lever: float | None) -> float:
@@ -15,6 +15,6 @@ def movement(reading: float, angle_rad: float, lever: float | None) -> float:
     Without the lever's length the angle is taken to stay as it is over the reading.
     """
     if lever is None:
-        return reading * math.cos(angle_rad)
+        return reading * elementary.cos(angle_rad)
     half = reading / (2.0 * lever)
-    return 2.0 * lever * math.sin(half) * math.cos(angle_rad - half)
+    return 2.0 * lever * elementary.sin(half) * elementary.cos(angle_rad - half)

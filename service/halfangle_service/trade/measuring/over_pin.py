@@ -6,12 +6,12 @@ and b square to the face; a stop at the low end sends it up the slope, so that i
 from the stop, stands ±p sin θ + r cos θ + r over it: derived here.
 """
 
-import math
+from halfangle_service.trade import elementary
 
 
 def point_height(angle_rad: float, along: float, over_face: float, up: float) -> float:
     """Height of a point over the corner; `up` is 1 for a stop at the low end, −1 at the high."""
-    return up * along * math.sin(angle_rad) + over_face * math.cos(angle_rad)
+    return up * along * elementary.sin(angle_rad) + over_face * elementary.cos(angle_rad)
 
 
 def pin_top_height(angle_rad: float, along: float, pin_diameter: float, up: float) -> float:

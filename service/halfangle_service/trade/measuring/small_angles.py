@@ -3,9 +3,9 @@
 A reading in mm/m is a rise over a run: a tangent. In arc-seconds and microradians it is the angle.
 """
 
-import math
 from typing import Literal
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 
 TiltUnit = Literal["arcsecond", "microradian", "mm-per-m"]
@@ -14,7 +14,7 @@ TiltUnit = Literal["arcsecond", "microradian", "mm-per-m"]
 def tilt_of(reading: float, unit: TiltUnit) -> float:
     """Angle in radians of a reading."""
     if unit == "mm-per-m":
-        return math.atan(reading / 1000.0)
+        return elementary.atan(reading / 1000.0)
     return reading / (ARCSEC_PER_RADIAN if unit == "arcsecond" else 1e6)
 
 

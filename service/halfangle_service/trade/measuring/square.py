@@ -7,14 +7,14 @@ with the square on the other side of the column, by (s − c). Derived here; lea
 small, so that tangents add as angles do.
 """
 
-import math
+from halfangle_service.trade import elementary
 
 
 def square_error(first: float, second: float, height: float) -> float:
     """Lean of the square's face out of square."""
-    return math.atan((first + second) / (2.0 * height))
+    return elementary.atan((first + second) / (2.0 * height))
 
 
 def reference_error(first: float, second: float, height: float) -> float:
     """Lean of the column, toward the square in its first place."""
-    return math.atan((first - second) / (2.0 * height))
+    return elementary.atan((first - second) / (2.0 * height))

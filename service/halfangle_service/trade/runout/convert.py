@@ -17,13 +17,14 @@ import math
 from dataclasses import dataclass, replace
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade import elementary
 from halfangle_service.trade.tables.runout.terms import Term
 from halfangle_service.trade.wording import of_any_unit
 
 #: Largest first harmonic of a profile of range 1: that of a square wave.
 LARGEST_FIRST_HARMONIC = 2.0 / math.pi
 #: Largest zone of median points for a movement of 1: that of a square wave, where it jumps.
-LARGEST_MEDIAN_ZONE = math.hypot(1.0, 2.0 * LARGEST_FIRST_HARMONIC)
+LARGEST_MEDIAN_ZONE = elementary.hypot(1.0, 2.0 * LARGEST_FIRST_HARMONIC)
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ class Bounds:
     @property
     def exact(self) -> bool:
         """True where both bounds are one value."""
-        return self.most is not None and math.isclose(
+        return self.most is not None and elementary.isclose(
             self.least, self.most, rel_tol=1e-12, abs_tol=1e-15
         )
 

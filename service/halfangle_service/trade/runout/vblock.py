@@ -9,6 +9,8 @@ shift along its line plus the radius there, as a complex amplitude per unit of a
 import cmath
 import math
 
+from halfangle_service.trade import elementary
+
 #: A factor below this hides the lobes: a reading is less than a twentieth of their height.
 HIDDEN = 0.05
 #: A factor below this is rounding of the arithmetic.
@@ -23,10 +25,10 @@ def response(lobes: int, vee_angle_rad: float, indicator_rad: float) -> float:
     `indicator_rad` is the angle of the indicator from the bisector, 0 opposite to the V.
     """
     contact = (math.pi - vee_angle_rad) / 2.0
-    shift_x = -1j * math.sin(lobes * contact) / math.sin(contact)
-    shift_y = math.cos(lobes * contact) / math.cos(contact)
+    shift_x = -1j * elementary.sin(lobes * contact) / elementary.sin(contact)
+    shift_y = elementary.cos(lobes * contact) / elementary.cos(contact)
     at = math.pi - indicator_rad
-    moved = shift_x * math.sin(at) - shift_y * math.cos(at)
+    moved = shift_x * elementary.sin(at) - shift_y * elementary.cos(at)
     shown = abs(moved + cmath.exp(1j * lobes * at))
     return shown if shown > ROUNDING else 0.0
 
@@ -43,4 +45,6 @@ def hidden_lobes(vee_angle_rad: float, indicator_rad: float, most: int) -> list[
 
 def best_vee_angle(lobes: int) -> float:
     """The one of `VEE_ANGLES_DEGREES`, indicator opposite, that shows most of so many lobes."""
-    return max(VEE_ANGLES_DEGREES, key=lambda v: round(response(lobes, math.radians(v), 0.0), 9))
+    return max(
+        VEE_ANGLES_DEGREES, key=lambda v: round(response(lobes, elementary.radians(v), 0.0), 9)
+    )

@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.sine.geometry import angle_for_height, height_for_angle
 from halfangle_service.trade.wording import plain
 
@@ -57,7 +58,7 @@ class HingedPlate:
 
         Raises Impossible, naming `field`, where the stack is too high for the plate.
         """
-        return math.copysign(1.0, like) * angle_for_height(
+        return elementary.copysign(1.0, like) * angle_for_height(
             self.center_distance, height, self.step, field
         )
 
@@ -68,7 +69,7 @@ def normal_from_slopes(x_rad: float, y_rad: float) -> Vector:
     Both are projected angles, each as its own view (from the front, from the side) shows it.
     Raises Impossible where the surface stands upright.
     """
-    normal = _unit(np.array([-math.tan(x_rad), -math.tan(y_rad), 1.0]))
+    normal = _unit(np.array([-elementary.tan(x_rad), -elementary.tan(y_rad), 1.0]))
     steeper = "x_angle" if abs(x_rad) >= abs(y_rad) else "y_angle"
     _require_upward(normal, "This surface", {f"orientation/{steeper}": "should be less steep"})
     return normal
@@ -80,12 +81,12 @@ def normal_from_tilt(tilt_rad: float, direction_rad: float) -> Vector:
 
     Raises Impossible where the surface stands upright.
     """  # noqa: D205
-    horizontal = -math.sin(tilt_rad)
+    horizontal = -elementary.sin(tilt_rad)
     normal = np.array(
         [
-            horizontal * math.cos(direction_rad),
-            horizontal * math.sin(direction_rad),
-            math.cos(tilt_rad),
+            horizontal * elementary.cos(direction_rad),
+            horizontal * elementary.sin(direction_rad),
+            elementary.cos(tilt_rad),
         ]
     )
     _require_upward(normal, "This surface", {"orientation/tilt": "should be less steep"})
@@ -97,7 +98,7 @@ def normal_from_vector(x: float, y: float, z: float) -> Vector:
 
     Raises Impossible where it does not point up: such a surface cannot be worked from above.
     """
-    normal = np.array([x, y, z]) / (math.hypot(x, y, z) or 1.0)
+    normal = np.array([x, y, z]) / (elementary.hypot(x, y, z) or 1.0)
     _require_upward(
         normal,
         f"The normal ({plain(x)}, {plain(y)}, {plain(z)})",
@@ -123,7 +124,7 @@ def slopes_of_normal(normal: Vector) -> tuple[float, float]:
     side view.
     """  # noqa: D205
     x, y, z = normal
-    return math.atan2(-x, z), math.atan2(-y, z)
+    return elementary.atan2(-x, z), elementary.atan2(-y, z)
 
 
 def tilt_of_normal(normal: Vector) -> tuple[float, float]:
@@ -132,10 +133,10 @@ def tilt_of_normal(normal: Vector) -> tuple[float, float]:
     A level surface rises nowhere; its direction is given as 0.
     """
     x, y, z = normal
-    horizontal = math.hypot(x, y)
+    horizontal = elementary.hypot(x, y)
     if horizontal == 0.0:
         return 0.0, 0.0
-    return math.atan2(horizontal, z), math.atan2(-y, -x) % math.tau
+    return elementary.atan2(horizontal, z), elementary.atan2(-y, -x) % math.tau
 
 
 def hinge_angles(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[float, float]:
@@ -143,8 +144,8 @@ def hinge_angles(normal: Vector, frame: Frame, base_axis: BaseAxis) -> tuple[flo
     x, y, z = normal
     along, across = (y, x) if base_axis == "x" else (x, y)
     if frame == "part":
-        return math.asin(_within(along)), math.atan2(across, z)
-    return math.atan2(-along, z), math.asin(_within(-across))
+        return elementary.asin(_within(along)), elementary.atan2(across, z)
+    return elementary.atan2(-along, z), elementary.asin(_within(-across))
 
 
 def plate_rotation(base_rad: float, upper_rad: float, base_axis: BaseAxis) -> Matrix:
@@ -172,13 +173,15 @@ def edge_turns(rotation: Matrix) -> tuple[float, float]:
     """
     x_edge, y_edge = rotation[:, 0], rotation[:, 1]
     # 0.0 is added so that an edge that does not turn reads 0, not −0.
-    return math.atan2(x_edge[1], x_edge[0]) + 0.0, math.atan2(-y_edge[0], y_edge[1]) + 0.0
+    return elementary.atan2(x_edge[1], x_edge[0]) + 0.0, elementary.atan2(
+        -y_edge[0], y_edge[1]
+    ) + 0.0
 
 
 def angle_between(first: Vector, second: Vector) -> float:
     """Angle between two unit vectors, accurate for small ones too."""
     cross = np.cross(first, second)
-    return math.atan2(float(np.linalg.norm(cross)), float(np.dot(first, second)))
+    return elementary.atan2(float(np.linalg.norm(cross)), float(np.dot(first, second)))
 
 
 def raised_side(hinge: BaseAxis, angle_rad: float) -> Side:
@@ -219,13 +222,13 @@ def other_axis(axis: BaseAxis) -> BaseAxis:
 
 def _raise_back(angle_rad: float) -> Matrix:
     """Rotation about X that raises the back (+Y) end."""
-    c, s = math.cos(angle_rad), math.sin(angle_rad)
+    c, s = elementary.cos(angle_rad), elementary.sin(angle_rad)
     return np.array([[1.0, 0.0, 0.0], [0.0, c, -s], [0.0, s, c]])
 
 
 def _raise_right(angle_rad: float) -> Matrix:
     """Rotation about Y that raises the right (+X) end."""
-    c, s = math.cos(angle_rad), math.sin(angle_rad)
+    c, s = elementary.cos(angle_rad), elementary.sin(angle_rad)
     return np.array([[c, 0.0, -s], [0.0, 1.0, 0.0], [s, 0.0, c]])
 
 

@@ -5,12 +5,12 @@ integers of 0.1 nm. The cause is taken to be a constant offset in height: where 
 errs, the answer is off by the ratio of the two, which is of second order.
 """
 
-import math
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.decimals import tidy
 from halfangle_service.trade.sine.block_swap import Swap, fewest_swaps
 from halfangle_service.trade.sine.geometry import height_change
@@ -45,8 +45,8 @@ class HeightCorrection:
         """Angle to expect at a height, in radians, the error as it is now: no approximation."""
         if height == self.new:  # else rounding would stand for an error
             return self.wanted_rad
-        rise = self.center_distance * math.sin(self.wanted_rad) + height - self.new
-        return math.asin(max(-1.0, min(1.0, rise / self.center_distance)))
+        rise = self.center_distance * elementary.sin(self.wanted_rad) + height - self.new
+        return elementary.asin(max(-1.0, min(1.0, rise / self.center_distance)))
 
 
 def swap_for(

@@ -9,7 +9,9 @@ import math
 from collections.abc import Mapping
 
 from halfangle_service.errors import Impossible, Unreachable
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.decimals import certain
 from halfangle_service.trade.wording import of_any_unit, plain
 
 
@@ -30,8 +32,8 @@ def height_for_angle(center_distance: float, angle_rad: float, offset: float = 0
     Rise and sum to 15 significant digits: 30° on 5 in is 2.5 in, not 2.4999999999999996 in, and
     with a rest 2.5 in lower it takes no stack, not one of −0.0000000000000004 in.
     """
-    rise = float(f"{center_distance * math.sin(angle_rad):.15g}")
-    return float(f"{rise + offset:.15g}")
+    rise = certain(center_distance * elementary.sin(angle_rad))
+    return certain(rise + offset)
 
 
 def angle_for_height(
@@ -50,12 +52,12 @@ def angle_for_height(
             "beyond.",
             fields={field: f"should be less than center_distance ({of_any_unit(center_distance)})"},
         )
-    return math.asin(rise / center_distance)
+    return elementary.asin(rise / center_distance)
 
 
 def arcsec_per_height(center_distance: float, angle_rad: float) -> float:
     """Change of angle in arc-seconds for one unit of height: dθ/dh = 1 / (L cos θ)."""
-    return ARCSEC_PER_RADIAN / (center_distance * math.cos(angle_rad))
+    return ARCSEC_PER_RADIAN / (center_distance * elementary.cos(angle_rad))
 
 
 def angle_at_yaw(angle_rad: float, yaw_rad: float) -> float:
@@ -72,9 +74,13 @@ def turned_by_yaw(angle_rad: float, yaw_rad: float) -> float:
     Written so that a yaw of a second is not lost in the angle: with c = √(cos²θ + sin²θ sin²ψ),
     the cosine of what is seen, it is −asin(sin θ sin²ψ / (c + cos θ cos ψ)).
     """
-    sine, cosine, off = math.sin(angle_rad), math.cos(angle_rad), math.sin(yaw_rad)
-    seen = math.hypot(cosine, sine * off)
-    return -math.asin(sine * off * off / (seen + cosine * math.cos(yaw_rad)))
+    sine, cosine, off = (
+        elementary.sin(angle_rad),
+        elementary.cos(angle_rad),
+        elementary.sin(yaw_rad),
+    )
+    seen = elementary.hypot(cosine, sine * off)
+    return -elementary.asin(sine * off * off / (seen + cosine * elementary.cos(yaw_rad)))
 
 
 def yaw_that_turns(angle_rad: float, turn_rad: float) -> float:
@@ -82,14 +88,14 @@ def yaw_that_turns(angle_rad: float, turn_rad: float) -> float:
 
     From sin(θ − t) = sin θ cos ψ: sin²(ψ/2) = cos(θ − t/2) sin(t/2) / sin θ.
 
-    >>> round(math.degrees(yaw_that_turns(0.5, 0.5)), 9)  # across it the work sees no angle
+    >>> round(elementary.degrees(yaw_that_turns(0.5, 0.5)), 9)  # across it the work sees no angle
     90.0
     """
     if turn_rad > angle_rad:
         return math.inf
     half = turn_rad / 2.0
-    square = math.cos(angle_rad - half) * math.sin(half) / math.sin(angle_rad)
-    return 2.0 * math.asin(math.sqrt(square))
+    square = elementary.cos(angle_rad - half) * elementary.sin(half) / elementary.sin(angle_rad)
+    return 2.0 * elementary.asin(elementary.sqrt(square))
 
 
 def round_to_step(height: float, step: float) -> float:
@@ -99,7 +105,7 @@ def round_to_step(height: float, step: float) -> float:
     1.5451
     """
     per_unit = 1.0 / step
-    if math.isclose(per_unit, round(per_unit), rel_tol=1e-9):
+    if elementary.isclose(per_unit, round(per_unit), rel_tol=1e-9):
         return round(height * per_unit) / round(per_unit)
     return round(height / step) * step
 
@@ -132,7 +138,7 @@ def require_reach(
 
 def effective_center_distance(height: float, measured_angle_rad: float) -> float:
     """Center distance that explains a measured angle by itself: L = h / sin θ."""
-    return height / math.sin(measured_angle_rad)
+    return height / elementary.sin(measured_angle_rad)
 
 
 def height_change(center_distance: float, wanted_rad: float, measured_rad: float) -> float:
@@ -142,4 +148,4 @@ def height_change(center_distance: float, wanted_rad: float, measured_rad: float
     the center distance did, it errs by the ratio of the two center distances, which is of second
     order: 1e-4 of the change for 1e-4 in L.
     """
-    return center_distance * (math.sin(wanted_rad) - math.sin(measured_rad))
+    return center_distance * (elementary.sin(wanted_rad) - elementary.sin(measured_rad))

@@ -13,6 +13,7 @@ import math
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import plain
 
 Holding = Literal["between-centers", "on-its-generator", "in-a-vee"]
@@ -24,14 +25,15 @@ def axis_tilt(half_angle_rad: float, vee_half_angle_rad: float) -> float:
     Raises Impossible where the cone is as blunt as the vee or blunter: it would touch at no two
     generators.
     """
-    ratio = math.sin(half_angle_rad) / math.sin(vee_half_angle_rad)
+    ratio = elementary.sin(half_angle_rad) / elementary.sin(vee_half_angle_rad)
     if ratio >= 1.0:
         raise Impossible(
-            f"A cone of half angle {plain(math.degrees(half_angle_rad))}° does not lie in a vee of "
-            f"{plain(2 * math.degrees(vee_half_angle_rad))}° included: it is as blunt or blunter.",
+            f"A cone of half angle {plain(elementary.degrees(half_angle_rad))}° does not lie in a "
+            f"vee of {plain(2 * elementary.degrees(vee_half_angle_rad))}° included: it is as blunt "
+            "or blunter.",
             fields={"vee_angle": "should be larger than the cone's included angle"},
         )
-    return math.asin(ratio)
+    return elementary.asin(ratio)
 
 
 def plate_angle(half_angle_rad: float, holding: Holding, vee_half_angle_rad: float) -> float:
@@ -47,7 +49,7 @@ def plate_angle(half_angle_rad: float, holding: Holding, vee_half_angle_rad: flo
     if angle >= math.pi / 2:
         raise Impossible(
             f"Held {holding.replace('-', ' ')}, this cone asks for a plate angle of "
-            f"{plain(math.degrees(angle))}°; a sine setting stays below 90°. Hold it between "
+            f"{plain(elementary.degrees(angle))}°; a sine setting stays below 90°. Hold it between "
             "centers.",
             fields={"holding": "should leave the plate's angle below 90°"},
         )
@@ -64,7 +66,7 @@ def half_angle_from_plate(
     if holding == "between-centers":
         return plate_angle_rad
     k = _vee_constant(holding, vee_half_angle_rad)
-    return math.atan2(math.sin(plate_angle_rad), math.cos(plate_angle_rad) + k)
+    return elementary.atan2(elementary.sin(plate_angle_rad), elementary.cos(plate_angle_rad) + k)
 
 
 def half_angle_sensitivity(
@@ -74,13 +76,13 @@ def half_angle_sensitivity(
     if holding == "between-centers":
         return 1.0
     k = _vee_constant(holding, vee_half_angle_rad)
-    cosine = math.cos(plate_angle_rad)
+    cosine = elementary.cos(plate_angle_rad)
     return (1.0 + k * cosine) / (1.0 + 2.0 * k * cosine + k * k)
 
 
 def _vee_constant(holding: Holding, vee_half_angle_rad: float) -> float:
     """1/sin ν; the flat under a generator is a vee of ν = 90°."""
-    return 1.0 if holding == "on-its-generator" else 1.0 / math.sin(vee_half_angle_rad)
+    return 1.0 if holding == "on-its-generator" else 1.0 / elementary.sin(vee_half_angle_rad)
 
 
 def usual_mistakes(half_angle_rad: float, holding: Holding) -> dict[str, float]:
@@ -90,7 +92,7 @@ def usual_mistakes(half_angle_rad: float, holding: Holding) -> dict[str, float]:
     neither, and the half angle is what is set instead. One that has no angle (a sine above 1) is
     left out.
     """
-    half_taper = math.tan(half_angle_rad)
+    half_taper = elementary.tan(half_angle_rad)
     for_included = {"the half angle set where the included angle was due": half_angle_rad}
     if holding == "in-a-vee":
         return for_included
@@ -100,17 +102,18 @@ def usual_mistakes(half_angle_rad: float, holding: Holding) -> dict[str, float]:
             "half the taper (the half angle's tangent) taken for its sine": _asin_or_nan(
                 half_taper
             ),
-            "half of atan(taper) taken for atan(taper / 2)": math.atan(2.0 * half_taper) / 2.0,
+            "half of atan(taper) taken for atan(taper / 2)": elementary.atan(2.0 * half_taper)
+            / 2.0,
         }
     else:
         mistakes = for_included | {
             "the taper (a tangent of two halves) taken for the sine of the angle": _asin_or_nan(
                 2.0 * half_taper
             ),
-            "atan(taper) taken for 2 atan(taper / 2)": math.atan(2.0 * half_taper),
+            "atan(taper) taken for 2 atan(taper / 2)": elementary.atan(2.0 * half_taper),
         }
     return {name: angle for name, angle in mistakes.items() if angle < math.pi / 2}
 
 
 def _asin_or_nan(sine: float) -> float:
-    return math.asin(sine) if sine < 1.0 else math.nan
+    return elementary.asin(sine) if sine < 1.0 else math.nan

@@ -8,10 +8,10 @@ small end, a blunter inner cone on the outer one's mouth; so always on the side 
 whose slope turns a diameter into a stand-out.
 """
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.tapers.feed import End
 
 Marks = Literal["all-over", "at-large-end-only", "at-small-end-only"]
@@ -45,7 +45,7 @@ class Pair:
     @property
     def room(self) -> float:
         """Excess of the inner diameter at which its small end no longer enters the mouth."""
-        return 2.0 * self.length * math.tan(self.inner_half_rad)
+        return 2.0 * self.length * elementary.tan(self.inner_half_rad)
 
     @property
     def standoff_per_diameter(self) -> float:
@@ -65,11 +65,11 @@ class Pair:
 
     @property
     def _tangent(self) -> float:
-        return math.tan(max(self.outer_half_rad, self.inner_half_rad))
+        return elementary.tan(max(self.outer_half_rad, self.inner_half_rad))
 
     @property
     def _opening(self) -> float:
-        return math.tan(self.outer_half_rad) - math.tan(self.inner_half_rad)
+        return elementary.tan(self.outer_half_rad) - elementary.tan(self.inner_half_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +98,7 @@ def bearing(pair: Pair, gauge_half_rad: float, film: float, *, by_diameter: floa
     by_angle = pair.standoff_of_angles()
     standoff = by_diameter + by_angle
     gap = pair.gap_on_diameter(standoff)
-    normal = gap / 2.0 * math.cos(gauge_half_rad)
+    normal = gap / 2.0 * elementary.cos(gauge_half_rad)
     share = 1.0 if normal <= film else film / normal
     return Bearing(
         standoff_from_angle=by_angle,
@@ -114,4 +114,4 @@ def bearing(pair: Pair, gauge_half_rad: float, film: float, *, by_diameter: floa
 
 def smallest_angle_shown(length: float, half_rad: float, film: float) -> float:
     """Least error of the included angle that a film shows over a length; smaller mark all over."""
-    return 2.0 * math.asin(min(1.0, film * math.cos(half_rad) / length))
+    return 2.0 * elementary.asin(min(1.0, film * elementary.cos(half_rad) / length))

@@ -6,9 +6,8 @@ to a side at angle α to the axis has its center r / cos α from that side, meas
 and touches it r sin α along the axis from the center.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 
@@ -38,7 +37,7 @@ def require_larger(excess: float, what: str) -> None:
 
 def over_rolls(station_diameter: float, lean_rad: float, roll_diameter: float) -> float:
     """Measure over two rolls whose centers lie at that station: D + d (1 + sec α)."""
-    return station_diameter + roll_diameter * (1.0 + 1.0 / math.cos(lean_rad))
+    return station_diameter + roll_diameter * (1.0 + 1.0 / elementary.cos(lean_rad))
 
 
 def base_diameter(
@@ -48,13 +47,13 @@ def base_diameter(
 
     `lean_rad` is the half angle, positive where the part widens upward, negative where it narrows.
     """
-    at_center = measure - roll_diameter * (1.0 + 1.0 / math.cos(lean_rad))
-    return at_center - 2.0 * center_height * math.tan(lean_rad)
+    at_center = measure - roll_diameter * (1.0 + 1.0 / elementary.cos(lean_rad))
+    return at_center - 2.0 * center_height * elementary.tan(lean_rad)
 
 
 def lean_over_rolls(lower: float, upper: float, rise: float) -> float:
     """Signed half angle from measures over rolls at two heights: tan α = (M2 − M1) / (2 H)."""
-    return math.atan((upper - lower) / (2.0 * rise))
+    return elementary.atan((upper - lower) / (2.0 * rise))
 
 
 def diameter_over_rolls(
@@ -71,7 +70,7 @@ def diameter_over_rolls(
 
 def roll_contact(center_height: float, lean_rad: float, roll_diameter: float) -> float:
     """Height at which a roll outside the part touches it: center + r sin α, signed as the lean."""
-    return center_height + roll_diameter / 2.0 * math.sin(lean_rad)
+    return center_height + roll_diameter / 2.0 * elementary.sin(lean_rad)
 
 
 def half_angle_of_balls(
@@ -94,13 +93,13 @@ def half_angle_of_balls(
                 "small_ball_depth": "should put the smaller ball deeper",
             },
         )
-    return math.asin(excess / apart)
+    return elementary.asin(excess / apart)
 
 
 def mouth_diameter(ball: float, depth: float, half_angle_rad: float) -> float:
     """Diameter at the mouth from one ball: d / cos α + 2 c tan α, c the depth of its center."""
     center = depth + ball / 2.0
-    return ball / math.cos(half_angle_rad) + 2.0 * center * math.tan(half_angle_rad)
+    return ball / elementary.cos(half_angle_rad) + 2.0 * center * elementary.tan(half_angle_rad)
 
 
 def diameter_over_balls(
@@ -113,13 +112,15 @@ def diameter_over_balls(
 
 def ball_depth(ball: float, mouth: float, half_angle_rad: float) -> float:
     """Depth of a ball's top below the mouth; negative where it stands out."""
-    center = (mouth - ball / math.cos(half_angle_rad)) / (2.0 * math.tan(half_angle_rad))
+    center = (mouth - ball / elementary.cos(half_angle_rad)) / (
+        2.0 * elementary.tan(half_angle_rad)
+    )
     return center - ball / 2.0
 
 
 def ball_contact(ball: float, depth: float, half_angle_rad: float) -> float:
     """Depth of the circle on which a ball touches a socket that narrows downward."""
-    return depth + ball / 2.0 * (1.0 + math.sin(half_angle_rad))
+    return depth + ball / 2.0 * (1.0 + elementary.sin(half_angle_rad))
 
 
 def vee_half_angle(
@@ -139,19 +140,21 @@ def vee_half_angle(
                 "small_roll_top": "should leave the smaller roll's center lower",
             },
         )
-    return math.asin(excess / rise)
+    return elementary.asin(excess / rise)
 
 
 def vee_roll_top(width: float, half_angle_rad: float, roll: float) -> float:
     """Top of a roll in a vee above the vee's faces: r (1 + 1 / sin ν) − W / (2 tan ν)."""
     radius = roll / 2.0
-    return radius * (1.0 + 1.0 / math.sin(half_angle_rad)) - width / (2 * math.tan(half_angle_rad))
+    return radius * (1.0 + 1.0 / elementary.sin(half_angle_rad)) - width / (
+        2 * elementary.tan(half_angle_rad)
+    )
 
 
 def vee_width(roll_top: float, half_angle_rad: float, roll: float) -> float:
     """Width of a vee at its faces from one roll; the way back of `vee_roll_top`."""
-    apex = roll / 2.0 * (1.0 + 1.0 / math.sin(half_angle_rad)) - roll_top
-    return 2.0 * apex * math.tan(half_angle_rad)
+    apex = roll / 2.0 * (1.0 + 1.0 / elementary.sin(half_angle_rad)) - roll_top
+    return 2.0 * apex * elementary.tan(half_angle_rad)
 
 
 def vee_width_over_rolls(
@@ -164,7 +167,7 @@ def vee_width_over_rolls(
 
 def vee_apex_depth(width: float, half_angle_rad: float) -> float:
     """Depth of a vee's apex below its faces: W / (2 tan ν)."""
-    return width / (2.0 * math.tan(half_angle_rad))
+    return width / (2.0 * elementary.tan(half_angle_rad))
 
 
 def vee_apex_over_rolls(
@@ -177,19 +180,19 @@ def vee_apex_over_rolls(
 
 def vee_contact_depth(roll_top: float, half_angle_rad: float, roll: float) -> float:
     """Depth below the faces at which a roll touches the vee's sides."""
-    return roll / 2.0 * (1.0 + math.sin(half_angle_rad)) - roll_top
+    return roll / 2.0 * (1.0 + elementary.sin(half_angle_rad)) - roll_top
 
 
 def dovetail_constant(angle_rad: float, roll: float) -> float:
     """Both rolls' share of a dovetail's measure: d (1 + cot(θ / 2)), θ from the base."""
-    return roll * (1.0 + 1.0 / math.tan(angle_rad / 2.0))
+    return roll * (1.0 + 1.0 / elementary.tan(angle_rad / 2.0))
 
 
 def dovetail_spread(angle_rad: float, height: float) -> float:
     """How much wider a dovetail is at its open side than at its base: 2 h cot θ."""
-    return 2.0 * height / math.tan(angle_rad)
+    return 2.0 * height / elementary.tan(angle_rad)
 
 
 def dovetail_contact(angle_rad: float, roll: float) -> float:
     """Height above the base at which a roll in the corner touches the flank: r (1 + cos θ)."""
-    return roll / 2.0 * (1.0 + math.cos(angle_rad))
+    return roll / 2.0 * (1.0 + elementary.cos(angle_rad))

@@ -11,7 +11,9 @@ from decimal import Decimal
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
+from halfangle_service.trade.columns import in_rows
 from halfangle_service.trade.cone import cone_length, require_before_point
 from halfangle_service.trade.wording import of_any_unit, plain
 
@@ -22,11 +24,11 @@ End = Literal["large-end", "small-end", "both-ends"]
 def normal_of(amount: float, measure: Measure, half_angle_rad: float) -> float:
     """Thickness square to the surface of a layer stated in another way."""
     if measure == "radius":
-        return amount * math.cos(half_angle_rad)
+        return amount * elementary.cos(half_angle_rad)
     if measure == "diameter":
-        return amount * math.cos(half_angle_rad) / 2.0
+        return amount * elementary.cos(half_angle_rad) / 2.0
     if measure == "axial":
-        return amount * math.sin(half_angle_rad)
+        return amount * elementary.sin(half_angle_rad)
     return amount
 
 
@@ -37,7 +39,7 @@ def amount_of(normal: float, measure: Measure, half_angle_rad: float) -> float:
     0.001
     """
     if measure == "radius":
-        return normal / math.cos(half_angle_rad)
+        return normal / elementary.cos(half_angle_rad)
     if measure == "diameter":
         return off_diameter(normal, half_angle_rad)
     if measure == "axial":
@@ -47,12 +49,12 @@ def amount_of(normal: float, measure: Measure, half_angle_rad: float) -> float:
 
 def off_diameter(normal: float, half_angle_rad: float) -> float:
     """Change of the diameter at a fixed station: 2 h / cos α."""
-    return 2.0 * normal / math.cos(half_angle_rad)
+    return 2.0 * normal / elementary.cos(half_angle_rad)
 
 
 def axial_shift(normal: float, half_angle_rad: float) -> float:
     """Shift of the point and of the gauge line along the axis: h / sin α."""
-    return normal / math.sin(half_angle_rad)
+    return normal / elementary.sin(half_angle_rad)
 
 
 def passes(stock: float, per_pass: float) -> tuple[int, float]:
@@ -64,7 +66,11 @@ def passes(stock: float, per_pass: float) -> tuple[int, float]:
     (6, 0.0001)
     """
     count = max(1, math.ceil(stock / per_pass - 1e-9))
-    return count, float(Decimal(str(stock)) - (count - 1) * Decimal(str(per_pass)))
+    return count, in_rows(_last_pass, stock, per_pass, count)
+
+
+def _last_pass(stock: float, per_pass: float, count: float) -> float:
+    return float(Decimal(str(stock)) - (int(count) - 1) * Decimal(str(per_pass)))
 
 
 def wrong_half_angle(half_rad: float, error_arcsec: float) -> float:
@@ -72,8 +78,8 @@ def wrong_half_angle(half_rad: float, error_arcsec: float) -> float:
     as_is = half_rad + error_arcsec / ARCSEC_PER_RADIAN
     if not 0.0 < as_is < math.pi / 2:
         raise Impossible(
-            f"With this error the half angle would be {plain(math.degrees(as_is))}°; a cone's lies "
-            "between 0° and 90°.",
+            f"With this error the half angle would be {plain(elementary.degrees(as_is))}°; a "
+            "cone's lies between 0° and 90°.",
             fields={"half_angle_error_arcsec": "should leave the half angle between 0° and 90°"},
         )
     return as_is
@@ -84,7 +90,7 @@ def gap_at_other_end(slant: float, half_angle_error_rad: float) -> float:
 
     Derived here: the part's side, `slant` long, lies at the error's angle to the right side.
     """
-    return slant * math.sin(abs(half_angle_error_rad))
+    return slant * elementary.sin(abs(half_angle_error_rad))
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +119,7 @@ def wedge_of(length: float, half_rad: float, error_arcsec: float) -> Wedge:
     A blunt part is touched at its large end. Raises Impossible where it is no cone.
     """
     as_is = wrong_half_angle(half_rad, error_arcsec)
-    gap = gap_at_other_end(length / math.cos(as_is), as_is - half_rad)
+    gap = gap_at_other_end(length / elementary.cos(as_is), as_is - half_rad)
     if error_arcsec == 0:
         return Wedge("both-ends", gap)
     return Wedge("large-end" if error_arcsec > 0 else "small-end", gap)
@@ -166,9 +172,9 @@ def clean_up(worn: Worn) -> CleanUp:
     half = worn.half_rad
     as_is = wrong_half_angle(half, worn.half_angle_error_arcsec or 0.0)
     require_before_point(worn.large_diameter, worn.length, min(half, as_is))
-    slant = min(worn.length, cone_length(worn.large_diameter, as_is)) / math.cos(as_is)
+    slant = min(worn.length, cone_length(worn.large_diameter, as_is)) / elementary.cos(as_is)
     large_swing, small_swing = worn.large_swing or 0.0, worn.small_swing or 0.0
-    small_mean = -slant * math.sin(as_is - half)
+    small_mean = -slant * elementary.sin(as_is - half)
     lowest = min(-large_swing, small_mean - small_swing) - worn.depth
     highest = max(large_swing, small_mean + small_swing)
     lost = off_diameter(-lowest, half)

@@ -6,9 +6,8 @@ end; negative outside the part. A gauge has a known diameter at its line or shar
 station is its depth. Derived here: where gauge and part touch, they share the diameter.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 
@@ -16,12 +15,12 @@ def diameter_by_depth(
     gauge_diameter: float, depth: float, half_angle_rad: float, station: float
 ) -> float:
     """Part's diameter at a station from a gauge at its depth: D + 2 (depth − station) tan α."""
-    return gauge_diameter + 2.0 * (depth - station) * math.tan(half_angle_rad)
+    return gauge_diameter + 2.0 * (depth - station) * elementary.tan(half_angle_rad)
 
 
 def depth_of_gauge(large_diameter: float, gauge_diameter: float, half_angle_rad: float) -> float:
     """Depth at which a gauge of that diameter rests; the way back of `diameter_by_depth`."""
-    return (large_diameter - gauge_diameter) / (2.0 * math.tan(half_angle_rad))
+    return (large_diameter - gauge_diameter) / (2.0 * elementary.tan(half_angle_rad))
 
 
 def half_angle_by_depths(
@@ -44,7 +43,7 @@ def half_angle_by_depths(
                 "gauge with its own depth"
             },
         )
-    return math.atan(difference / (2.0 * apart))
+    return elementary.atan(difference / (2.0 * apart))
 
 
 def engaged_length(depth: float, gauge_length: float, length: float) -> float:

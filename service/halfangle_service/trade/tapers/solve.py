@@ -4,11 +4,11 @@ The slope is kept as the rate of taper C = (D - d) / l, on the diameter, as ISO 
 C = 2 tan α with α the half angle; 1:x is 1/C; taper per foot is 12 C. Lengths in one unit.
 """
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from halfangle_service.errors import Disagreement
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import (
     half_angle_from_rate,
     require_before_point,
@@ -33,12 +33,12 @@ class Taper:
     @property
     def half_angle_rad(self) -> float:
         """Half angle in radians: tan α = C / 2."""
-        return math.atan(self.rate / 2.0)
+        return elementary.atan(self.rate / 2.0)
 
     @property
     def slant_length(self) -> float:
         """Length along the surface, in the unit of the length."""
-        return math.hypot(self.length, (self.large_diameter - self.small_diameter) / 2.0)
+        return elementary.hypot(self.length, (self.large_diameter - self.small_diameter) / 2.0)
 
 
 def solve_taper(

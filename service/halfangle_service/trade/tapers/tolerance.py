@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import ARCSEC_PER_RADIAN
 from halfangle_service.trade.cone import diameter_at
 from halfangle_service.trade.wording import of_any_unit, plain
@@ -31,7 +32,7 @@ def diameter_band_by_standard(angle_band_rad: float, length: float) -> float:
 
 def diameter_band(low_half_rad: float, high_half_rad: float, length: float) -> float:
     """What two half angles span on the difference of diameters over the length."""
-    return 2.0 * length * (math.tan(high_half_rad) - math.tan(low_half_rad))
+    return 2.0 * length * (elementary.tan(high_half_rad) - elementary.tan(low_half_rad))
 
 
 def angle_band(
@@ -42,13 +43,13 @@ def angle_band(
     The way back of `half_angle_limits` and `diameter_band`. Derived here: two half angles that lie
     x apart about α differ by 2 sin x / (cos 2α + cos x) in their tangents; ΔD / (2 l) it must be.
     """
-    tangent, step = math.tan(half_rad), diameter_band / (2.0 * length)
+    tangent, step = elementary.tan(half_rad), diameter_band / (2.0 * length)
     if disposition == "plus":
-        return 2.0 * math.atan2(step, 1.0 + tangent * (tangent + step))
+        return 2.0 * elementary.atan2(step, 1.0 + tangent * (tangent + step))
     if disposition == "minus":
-        return 2.0 * math.atan2(step, 1.0 + tangent * (tangent - step))
-    between = math.asin(step * math.cos(2.0 * half_rad) / math.hypot(2.0, step))
-    return 2.0 * (math.atan(step / 2.0) + between)
+        return 2.0 * elementary.atan2(step, 1.0 + tangent * (tangent - step))
+    between = elementary.asin(step * elementary.cos(2.0 * half_rad) / elementary.hypot(2.0, step))
+    return 2.0 * (elementary.atan(step / 2.0) + between)
 
 
 def half_angle_limits(

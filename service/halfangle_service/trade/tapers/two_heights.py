@@ -11,6 +11,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import diameter_at
 from halfangle_service.trade.tapers.contact import over_rolls
 
@@ -29,11 +30,11 @@ class TwoHeights:
 
     def difference(self, half_angle_rad: float) -> float:
         """Reading on the large end's plane less the reading on the blocks: 2 H tan α."""
-        return 2.0 * self.rise * math.tan(half_angle_rad)
+        return 2.0 * self.rise * elementary.tan(half_angle_rad)
 
     def told_apart_rad(self, reading: float, half_angle_rad: float) -> float:
         """Included angle that so small a change of the difference belongs to: dM cos²α / H."""
-        return reading * math.cos(half_angle_rad) ** 2 / self.rise
+        return reading * elementary.cos(half_angle_rad) ** 2 / self.rise
 
     def shoulder(self, half_angle_rad: float) -> float:
         """Least width of a shoulder about the large end that carries the rolls."""
@@ -73,17 +74,17 @@ def largest_roll(length: float, half_angle_rad: float, step: float) -> float:
     At least so much room a step needs: 0.9 l − r (1 − sin α) = step.
     """
     room = _HIGHEST_TOUCH * length - step
-    return 2.0 * room / (1.0 - math.sin(half_angle_rad))
+    return 2.0 * room / (1.0 - elementary.sin(half_angle_rad))
 
 
 def touch_height(roll_radius: float, half_angle_rad: float) -> float:
     """How far above its plane a roll touches the cone: r (1 − sin α)."""
-    return roll_radius * (1.0 - math.sin(half_angle_rad))
+    return roll_radius * (1.0 - elementary.sin(half_angle_rad))
 
 
 def outside_large_end(roll_radius: float, half_angle_rad: float) -> float:
     """How far a roll's axis stands outside the large end: r (1 − sin α) / cos α."""
-    return touch_height(roll_radius, half_angle_rad) / math.cos(half_angle_rad)
+    return touch_height(roll_radius, half_angle_rad) / elementary.cos(half_angle_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,5 +112,5 @@ class Upright:
 
     def measure(self, roll_diameter: float, center_height: float) -> float:
         """Measure over two rolls whose centers are at that height."""
-        at_center = self.base_diameter + 2.0 * center_height * math.tan(self.lean)
+        at_center = self.base_diameter + 2.0 * center_height * elementary.tan(self.lean)
         return over_rolls(at_center, self.lean, roll_diameter)

@@ -6,9 +6,12 @@ of propagation in GUM 5.1.2 does; inputs that move together belong into one cont
 """
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
 from typing import Literal
+
+from halfangle_service.trade import elementary
+from halfangle_service.trade.columns import is_column, mapped
 
 Distribution = Literal["normal", "rectangular", "triangular", "u-shaped"]
 
@@ -93,7 +96,7 @@ class Contribution:
         None where its spread was itself estimated from few readings: three times what may be far
         too small is no limit, and Student's factor passes it.
         """
-        if math.isfinite(self.degrees_of_freedom):
+        if elementary.isfinite(self.degrees_of_freedom):
             return None
         reach = 3.0 if self.distribution == "normal" else 1.0
         return abs(self.at_limit) * reach
@@ -114,12 +117,12 @@ class Budget:
     @property
     def mean(self) -> float:
         """The result's expected error: the known offset and the means of one-sided inputs."""
-        return self.offset + math.fsum(c.mean for c in self.contributions)
+        return self.offset + elementary.fsum(c.mean for c in self.contributions)
 
     @property
     def standard_uncertainty(self) -> float:
         """Combined standard uncertainty: root sum of squares (GUM 5.1.2)."""
-        return math.hypot(*(c.in_result for c in self.contributions))
+        return elementary.hypot(*(c.in_result for c in self.contributions))
 
     @property
     def worst_case(self) -> float | None:
@@ -129,19 +132,19 @@ class Budget:
         """
         cases = [c.worst_case for c in self.contributions]
         limits = [case for case in cases if case is not None]
-        return abs(self.offset) + math.fsum(limits) if len(limits) == len(cases) else None
+        return abs(self.offset) + elementary.fsum(limits) if len(limits) == len(cases) else None
 
     @property
     def degrees_of_freedom(self) -> float:
         """Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1)."""
-        estimated = (c for c in self.contributions if math.isfinite(c.degrees_of_freedom))
-        fourth = math.fsum(c.in_result**4 / c.degrees_of_freedom for c in estimated)
+        estimated = (c for c in self.contributions if elementary.isfinite(c.degrees_of_freedom))
+        fourth = elementary.fsum(c.in_result**4 / c.degrees_of_freedom for c in estimated)
         return self.standard_uncertainty**4 / fourth if fourth else math.inf
 
     def shares(self) -> tuple[float, ...]:
         """Share of each contribution in the combined variance, in percent; they sum to 100."""
         spreads = [c.in_result for c in self.contributions]
-        total = math.hypot(*spreads) ** 2
+        total = elementary.hypot(*spreads) ** 2
         return tuple(100.0 * spread**2 / total if total else 0.0 for spread in spreads)
 
     def largest(self) -> Contribution | None:
@@ -151,6 +154,23 @@ class Budget:
             key=lambda contribution: contribution.in_result,
             default=None,
         )
+
+    def row_for_row(self, work: Callable[["Budget"], float]) -> float | None:
+        """What is found of a budget of columns by work on each row's; None for one of floats."""
+        numbers = [(c.value, c.sensitivity, c.degrees_of_freedom) for c in self.contributions]
+        flat = [self.offset, *(number for each in numbers for number in each)]
+        if not any(map(is_column, flat)):
+            return None
+
+        def of_row(offset: float, *own: float) -> float:
+            each = zip(self.contributions, own[::3], own[1::3], own[2::3], strict=True)
+            contributions = (
+                replace(c, value=value, sensitivity=sensitivity, degrees_of_freedom=freedom)
+                for c, value, sensitivity, freedom in each
+            )
+            return work(replace(self, contributions=tuple(contributions), offset=offset))
+
+        return mapped(of_row, *flat)  # type: ignore[return-value]
 
     def expanded(self, coverage: float = 2.0) -> float:
         """Expanded uncertainty: coverage factor x combined standard uncertainty (GUM 6.2.1)."""

@@ -52,6 +52,9 @@ def half_width(budget: Budget, probability: float = COVERAGE_PROBABILITY) -> flo
 
     0 where nothing contributes.
     """
+    of_rows = budget.row_for_row(lambda own: half_width(own, probability))
+    if of_rows is not None:
+        return of_rows
     parts = parts_of(budget.contributions)
     if not parts:
         return 0.0

@@ -5,10 +5,10 @@ here: a diamond that swings its arc in a plane at a distance e from the wheel's 
 wheel's radius √(q² + e²) where the plane's own coordinate is q, so that the arc comes out flatter.
 """
 
-import math
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 ArcForm = Literal["convex", "concave"]
@@ -25,7 +25,7 @@ def sagitta_of(radius: float, width: float) -> float:
             f"An arc of radius {of_any_unit(radius)} is not {of_any_unit(width)} wide.",
             fields={"arc_width": f"should be at most {of_any_unit(2.0 * radius)}"},
         )
-    return half * half / (radius + math.sqrt((radius - half) * (radius + half)))
+    return half * half / (radius + elementary.sqrt((radius - half) * (radius + half)))
 
 
 def width_of(radius: float, sagitta: float) -> float:
@@ -36,7 +36,7 @@ def width_of(radius: float, sagitta: float) -> float:
             "than half a circle, which no dresser swings.",
             fields={"sagitta": f"should be at most {of_any_unit(radius)}"},
         )
-    return 2.0 * math.sqrt(sagitta * (2.0 * radius - sagitta))
+    return 2.0 * elementary.sqrt(sagitta * (2.0 * radius - sagitta))
 
 
 def radius_of(width: float, sagitta: float) -> float:
@@ -68,9 +68,9 @@ def as_dressed(
     The diamond swings `radius` at that height; the wheel's radius is that at the arc's middle.
     """
     depth = sagitta_of(radius, width)
-    in_plane = math.sqrt((wheel_radius - diamond_height) * (wheel_radius + diamond_height))
+    in_plane = elementary.sqrt((wheel_radius - diamond_height) * (wheel_radius + diamond_height))
     turn = -1.0 if form == "convex" else 1.0
-    end = math.hypot(in_plane + turn * depth, diamond_height)
+    end = elementary.hypot(in_plane + turn * depth, diamond_height)
     # end² − wheel_radius² is written out: their difference cancels.
     sagitta = depth * abs(2.0 * in_plane + turn * depth) / (wheel_radius + end)
     return width * width / (8.0 * sagitta) + sagitta / 2.0

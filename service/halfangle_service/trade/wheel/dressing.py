@@ -6,9 +6,8 @@ overlap ratio is U = b / f. For U of 1 or more its nose leaves cusps ρ − √(
 f²/(8 ρ) nearly. Derived here.
 """
 
-import math
-
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 
@@ -30,7 +29,7 @@ def active_width(nose_radius: float, depth: float) -> float:
                 f"{of_any_unit(nose_radius)}"
             },
         )
-    return 2.0 * math.sqrt(2.0 * nose_radius * depth - depth**2)
+    return 2.0 * elementary.sqrt(2.0 * nose_radius * depth - depth**2)
 
 
 def cusp_height(nose_radius: float, lead: float) -> float | None:
@@ -41,7 +40,7 @@ def cusp_height(nose_radius: float, lead: float) -> float | None:
 def _cusps(nose_radius: float, lead: float) -> float:
     """Not ρ − √(ρ² − f²/4), which cancels for a small lead."""
     half = lead / 2.0
-    return half**2 / (nose_radius + math.sqrt(nose_radius**2 - half**2))
+    return half**2 / (nose_radius + elementary.sqrt(nose_radius**2 - half**2))
 
 
 def lead_for(width: float, overlap_ratio: float) -> float:
@@ -72,4 +71,4 @@ def roughness_by_cusps(known: float, nose_radius: float, known_lead: float, lead
 
 def roughness_by_power_rule(known: float, lead_ratio: float, depth_ratio: float) -> float:
     """Roughness as the square root of the lead and the fourth root of the depth of a pass."""
-    return known * math.sqrt(lead_ratio * math.sqrt(depth_ratio))
+    return known * elementary.sqrt(lead_ratio * elementary.sqrt(depth_ratio))

@@ -8,7 +8,6 @@ own plane, at β to the axis, so that the wheel's radius is r = √(q² + e²) w
 length: a hyperbola. Its slope is tan β · q / r = tan β · √(1 − (e/r)²). Derived here.
 """
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -16,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 Array = NDArray[np.float64]
@@ -49,12 +49,12 @@ class DressedCone:
     @property
     def slant(self) -> float:
         """Length of the flank along its slope."""
-        return self.rise / math.sin(self.angle_rad)
+        return self.rise / elementary.sin(self.angle_rad)
 
     @property
     def length(self) -> float:
         """Length of the flank along the axis."""
-        return self.rise / math.tan(self.angle_rad)
+        return self.rise / elementary.tan(self.angle_rad)
 
     def require_room(self, diamond_height: float) -> None:
         """Refuse a wheel that the flank or the diamond's height uses up. Raises Impossible."""
@@ -77,13 +77,13 @@ class DressedCone:
 def local_half_angle(angle_rad: float, diamond_height: float, wheel_radius: float) -> float:
     """Half angle that the flank grinds where the wheel has this radius."""
     share = diamond_height / wheel_radius
-    return math.atan(math.tan(angle_rad) * math.sqrt(1.0 - share * share))
+    return elementary.atan(elementary.tan(angle_rad) * elementary.sqrt(1.0 - share * share))
 
 
 def hyperbolic_radii(cone: DressedCone, diamond_height: float, stations: Array) -> Array:
     """Wheel radius at stations along the axis from the periphery's edge of the flank."""
-    start = math.sqrt(cone.wheel_radius**2 - diamond_height**2)
-    return np.sqrt((start - stations * math.tan(cone.angle_rad)) ** 2 + diamond_height**2)
+    start = elementary.sqrt(cone.wheel_radius**2 - diamond_height**2)
+    return np.sqrt((start - stations * elementary.tan(cone.angle_rad)) ** 2 + diamond_height**2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,15 +110,15 @@ def hyperbola(cone: DressedCone, diamond_height: float) -> Effect:
     that chord, square to it, since the curve bends one way only.
     """
     r1, r2 = hyperbolic_radii(cone, diamond_height, np.array([0.0, cone.length])).tolist()
-    q1, q2 = (math.sqrt(r * r - diamond_height**2) for r in (r1, r2))
+    q1, q2 = (elementary.sqrt(r * r - diamond_height**2) for r in (r1, r2))
     # Slope of the chord against q; r² − q² is the same at both ends, so this does not cancel.
     slope = (q1 + q2) / (r1 + r2)
     # The tangent has that slope where q / r = slope; 1 − slope² is written out for the same reason.
     spread = 2.0 + 2.0 * (q1 * q1 + q2 * q2 + diamond_height**2) / (r1 * r2 + q1 * q2)
-    q = slope * (r1 + r2) / math.sqrt(spread)
-    radius = math.hypot(q, diamond_height)
-    chord = math.atan(slope * math.tan(cone.angle_rad))
-    straightness = max(r1 - slope * (q1 - q) - radius, 0.0) * math.cos(chord)
+    q = slope * (r1 + r2) / elementary.sqrt(spread)
+    radius = elementary.hypot(q, diamond_height)
+    chord = elementary.atan(slope * elementary.tan(cone.angle_rad))
+    straightness = max(r1 - slope * (q1 - q) - radius, 0.0) * elementary.cos(chord)
     return Effect(chord - cone.angle_rad, straightness)
 
 
@@ -128,7 +128,7 @@ def nose_displacement(angle_rad: float, nose_radius: float) -> float:
     The round nose is set by touching the periphery and then led along the angle: its center lies
     ρ cos β from the line of a sharp point, and the flank ρ from the center.
     """
-    return nose_radius * (1.0 - math.cos(angle_rad))
+    return nose_radius * (1.0 - elementary.cos(angle_rad))
 
 
 def angle_from_wear(slant: float, at_small_end: float, at_large_end: float) -> float:
@@ -138,12 +138,12 @@ def angle_from_wear(slant: float, at_small_end: float, at_large_end: float) -> f
     smaller.
     """
     # Adding 0.0 turns a negative zero into a plain one.
-    return math.atan((at_large_end - at_small_end) / slant) + 0.0
+    return elementary.atan((at_large_end - at_small_end) / slant) + 0.0
 
 
 def small_end_diameter_change(angle_rad: float, normal: float) -> float:
     """Change of the cone's diameter at a station for stock left on, square to the surface."""
-    return 2.0 * normal / math.cos(angle_rad) + 0.0
+    return 2.0 * normal / elementary.cos(angle_rad) + 0.0
 
 
 def effects_of(

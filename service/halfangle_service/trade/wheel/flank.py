@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from halfangle_service.errors import Impossible
+from halfangle_service.trade import elementary
 from halfangle_service.trade.wording import of_any_unit
 
 #: The shortest and the longest length that a request may hold, in its unit.
@@ -30,7 +31,7 @@ class Surface:
     @property
     def slant(self) -> float:
         """Length along the slope."""
-        return self.rise / math.sin(self.angle_rad)
+        return self.rise / elementary.sin(self.angle_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +83,7 @@ def flank_for_rise(angle_rad: float, rise: float, overrun: float) -> Flank:
 
     `overrun` is how far the flank reaches past the surface at each end, along the slope.
     """
-    return _flank(angle_rad, rise / math.sin(angle_rad) + 2.0 * overrun)
+    return _flank(angle_rad, rise / elementary.sin(angle_rad) + 2.0 * overrun)
 
 
 def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) -> None:
@@ -96,7 +97,7 @@ def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) 
             f"{of_any_unit(LONGEST)} is taken.",
             fields=dict.fromkeys(angle, "should be larger, or the diameters nearer"),
         )
-    width = surface.rise / math.tan(surface.angle_rad)
+    width = surface.rise / elementary.tan(surface.angle_rad)
     if surface.rise < SHORTEST:
         raise Impossible(
             f"The surface would rise by {of_any_unit(surface.rise)} only; at least "
@@ -118,11 +119,15 @@ def require_extent(surface: Surface, angle: Iterable[str], size: Iterable[str]) 
 
 def run_on(flank: Flank, angle_rad: float, spare_width: float) -> Flank:
     """The flank carried on at its angle over so much more of the wheel's width."""
-    return _flank(angle_rad, flank.slant + spare_width / math.cos(angle_rad))
+    return _flank(angle_rad, flank.slant + spare_width / elementary.cos(angle_rad))
 
 
 def _flank(angle_rad: float, slant: float) -> Flank:
-    return Flank(width=slant * math.cos(angle_rad), slant=slant, depth=slant * math.sin(angle_rad))
+    return Flank(
+        width=slant * elementary.cos(angle_rad),
+        slant=slant,
+        depth=slant * elementary.sin(angle_rad),
+    )
 
 
 def require_fits(flanks: Sequence[Flank], wheel_width: float, edge_flat: float) -> None:

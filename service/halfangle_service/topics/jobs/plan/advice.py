@@ -15,30 +15,36 @@ from halfangle_service.trade.wording import arcsec, block, option, plain
 
 
 def of_plan(
-    result: JobPlanResult, first: Way, ways: Sequence[Way], rule: DecisionRule, units: Units
+    result: JobPlanResult,
+    place: int,
+    way: Way,
+    ways: Sequence[Way],
+    rule: DecisionRule,
+    units: Units,
 ) -> Iterator[Advisory]:
-    """Of the best way's forecast and setting, and of the checks."""
-    yield from _of_best(result.ways[0], first, rule)
-    for setting in first.settings:
+    """Of the forecast and the setting of the way at a place of the ranking, and of the checks."""
+    shown = result.ways[place]
+    yield from _of_chosen(shown, way, rule) if place else _of_best(shown, way, rule)
+    for setting in way.settings:
         if setting.arcsec_per_step is not None and setting.part in {"plate", "base", "upper"}:
             yield from steep_angle(setting.angle.degrees, setting.arcsec_per_step, STEEP_DEGREES)
-    yield from _of_checks(result, units)
+    yield from _of_checks(result, shown, units)
     yield from dict.fromkeys(advisory for way in ways for advisory in way.cautions)
 
 
-def _of_checks(result: JobPlanResult, units: Units) -> Iterator[Advisory]:
-    """Of a wrong block of the best way that no check at hand shows, and an angle none can prove."""
+def _of_checks(result: JobPlanResult, shown: PlannedWay, units: Units) -> Iterator[Advisory]:
+    """Of a wrong block of the way that no check at hand shows, and an angle none can prove."""
     proofs = [one.angle_proof for one in result.checks.inspections if one.angle_proof is not None]
     known = [proof for proof in proofs if proof.angle_error_arcsec.contributions]
     reads = any(check.told_apart is not None for check in result.checks.set_up_checks)
-    unseen = [mistake for mistake in result.ways[0].mistakes if not mistake.seen_by]
+    unseen = [mistake for mistake in shown.mistakes if not mistake.seen_by]
     if unseen and (known or reads):
-        first = unseen[0]
+        first, called = unseen[0], "best" if shown is result.ways[0] else "chosen"
         yield caution(
             "wrong-block-unseen",
             f"No check at hand would show a block of {block(first.wrung, units)} {units} wrung for "
-            f"one of {block(first.meant, units)} {units} in the best way, which takes the angle "
-            "out of its tolerance: have a second person read the blocks.",
+            f"one of {block(first.meant, units)} {units} in the {called} way, which takes the "
+            "angle out of its tolerance: have a second person read the blocks.",
         )
     if known and not any(proof.proves_tolerance is not False for proof in known):
         yield caution(
@@ -67,6 +73,22 @@ def _of_best(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[Advisor
             "best-way-may-not-hold",
             f"The best way, {option(best.way)}, may not hold: {'; '.join(_doubts(best))}. Measure "
             "the first piece.",
+        )
+
+
+def _of_chosen(chosen: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[Advisory]:
+    """Of a way that was chosen in place of the best: nothing of the best one excuses it."""
+    if chosen.forecast == "does-not-hold":
+        yield stop(
+            "chosen-way-does-not-hold",
+            f"The way chosen, {option(chosen.way)}, does not keep every limit: it "
+            f"{'; '.join(_kept(chosen, way, rule))}. Do not grind this feature by it as it stands.",
+        )
+    elif chosen.forecast != "holds":
+        yield caution(
+            "chosen-way-may-not-hold",
+            f"The way chosen, {option(chosen.way)}, may not hold: {'; '.join(_doubts(chosen))}. "
+            "Measure the first piece.",
         )
 
 

@@ -28,7 +28,12 @@ from halfangle_service.topics.jobs.plan.parts.feed import Feeding, PlanFeeding
 from halfangle_service.topics.jobs.plan.parts.runout import PlannedRunout, planned_runout
 from halfangle_service.topics.jobs.plan.parts.statements import decisions
 from halfangle_service.topics.jobs.plan.parts.times import PlanTimes
-from halfangle_service.topics.jobs.plan.ranking import RANKING, ranked_way, ruled_out_way
+from halfangle_service.topics.jobs.plan.ranking import (
+    RANKING,
+    place_of_way,
+    ranked_way,
+    ruled_out_way,
+)
 from halfangle_service.topics.jobs.plan.result import JobPlanResult
 from halfangle_service.topics.jobs.plan.shank import planned_shank
 from halfangle_service.topics.jobs.plan.shop.equipment import EquipmentName, PlanEquipment
@@ -222,8 +227,11 @@ def plan(
     return planned(request, profiles)
 
 
-def planned(request: JobPlanRequest, profiles: Profiles, shown: int = 0) -> Outcome[JobPlanResult]:
-    """The plan, with the steps and the advice of the way at a place of its `ways`."""
+def planned(request: JobPlanRequest, profiles: Profiles, shown: str = "") -> Outcome[JobPlanResult]:
+    """The plan, with the steps and the advice of the way that is to be shown.
+
+    `shown` is its name or its place from 1, empty the first; raises UnknownWay.
+    """
     profile = _profile(request, profiles)
     try:
         return _planned(request, profile, shown)
@@ -233,11 +241,20 @@ def planned(request: JobPlanRequest, profiles: Profiles, shown: int = 0) -> Outc
         raise in_profile(refusal, profile.name) from None
 
 
+def shop_of(request: JobPlanRequest, profiles: Profiles) -> PlanEquipment:
+    """The equipment that is planned with: of a profile, or the request's own."""
+    return _equipment(request, _profile(request, profiles))
+
+
+def _equipment(request: JobPlanRequest, profile: ShopProfile | None) -> PlanEquipment:
+    return profile.equipment if profile else request.equipment or PlanEquipment()
+
+
 def _planned(
-    request: JobPlanRequest, profile: ShopProfile | None, shown: int
+    request: JobPlanRequest, profile: ShopProfile | None, shown: str
 ) -> Outcome[JobPlanResult]:
     """The plan with the equipment of a profile, or the request's own."""
-    shop = profile.equipment if profile else request.equipment or PlanEquipment()
+    shop = _equipment(request, profile)
     wanted = wanted_of(request.feature, request.units)
     require_consistent(shop, request.units)
     adapter, holding = holding_of(shop, wanted.shank, request.units)
@@ -267,6 +284,8 @@ def _planned(
     ]
     entries.sort(key=lambda entry: entry.rank)
     rows = [entry.row for entry in entries]
+    place = place_of_way([row.way for row in rows], shown)
+    way = entries[place].way
     with refused_at("feature/"):
         shank = None if wanted.shank is None else planned_shank(wanted.shank, request.units)
     result = JobPlanResult(
@@ -280,21 +299,19 @@ def _planned(
         ranking=RANKING,
         ways=rows,
         told_apart_by=decisions(job, entries, rule, sight.finest_arcsec),
-        steps=steps_of(
-            entries[shown].way, wanted, shank, rows[shown].feed_plan, rows[shown].size_plan
-        ),
+        steps=steps_of(way, wanted, shank, rows[place].feed_plan, rows[place].size_plan),
         checks=checks,
         ruled_out=[ruled_out_way(way) for way in ruled_out],
     )
     noted = (advisory for box in boxes for advisory in box.supply.advisories)
     of_parts = (
         *parts_advice.of_parts(
-            job.feeding, rows[shown].feed_plan, rows[shown].clearance, request.room
+            job.feeding, rows[place].feed_plan, rows[place].clearance, request.room
         ),
         *parts_advice.of_fouled(fouled),
         *parts_advice.of_observed(job.batch.growth, bool(request.observed_pieces)),
     )
-    of_plan = advice.of_plan(result, entries[shown].way, ways, rule, request.units)
+    of_plan = advice.of_plan(result, place, way, ways, rule, request.units)
     return Outcome(
         result,
         (*noted, *safety.of_ways(wanted, shop, ways), *of_plan, *of_parts),

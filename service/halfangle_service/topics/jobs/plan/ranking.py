@@ -183,6 +183,28 @@ def rank_of(way: Way, forecast: Forecast, standing: Standing, total_minutes: flo
     )
 
 
+class UnknownWay(Exception):
+    """The plan has no such way; `known` are those that it has, by place and name."""
+
+    def __init__(self, known: Sequence[str]) -> None:
+        super().__init__(", ".join(known))
+        self.known = list(known)
+
+
+def place_of_way(ways: Sequence[str], wanted: str) -> int:
+    """Place from 0 of a way among the ranked ones, by its name or its place from 1; first: empty.
+
+    Raises UnknownWay where there is no such way.
+    """
+    if not wanted:
+        return 0
+    if wanted in ways:
+        return ways.index(wanted)
+    if wanted.isascii() and wanted.isdigit() and 1 <= int(wanted[:9]) <= len(ways):
+        return int(wanted[:9]) - 1
+    raise UnknownWay([f"{place} {name}" for place, name in enumerate(ways, start=1)])
+
+
 def as_good(rank: Rank, first: Rank) -> bool:
     """True where a way of this rank is as good as the first, or worse by a tenth at most."""
     *classes, doubt, time = rank[:5]

@@ -56,14 +56,16 @@ def steps_of(
         begin = (inspect, _dress_the_side())
     else:
         begin = (inspect, dress)
+    fed = _fed(feed, facts.step, wanted.units)
     return numbered(
         (
-            *begin,
-            *_holding(way, wanted, shank, facts),
-            *_setting(way, wanted, facts),
-            *_grinding(wanted, facts, _fed(feed, facts.step, wanted.units)),
-            *_stopping(size, wanted.units),
-            *_last(wanted),
+            ("dressing", begin),
+            ("holding", _holding(way, wanted, shank, facts)),
+            ("setting", _setting(way, wanted)),
+            ("grinding", _put_in(wanted, facts)),
+            ("grinding", _grinding(wanted, facts, fed)),
+            ("grinding", _stopping(size, wanted.units)),
+            ("finishing", _last(wanted)),
         )
     )
 
@@ -180,7 +182,7 @@ def _squared(mount: Step) -> Step:
     )
 
 
-def _setting(way: Way, wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
+def _setting(way: Way, wanted: Wanted) -> Iterator[Step]:
     """What is set once the wheel is dressed."""
     if way.name in _ON_PLATES:
         for made in way.stacks:
@@ -204,6 +206,10 @@ def _setting(way: Way, wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
     elif way.name != "dressed-wheel":
         for setting in way.settings:
             yield Step(setting.action)
+
+
+def _put_in(wanted: Wanted, facts: StepFacts) -> Iterator[Step]:
+    """How work that turns takes the place of the test bar."""
     if wanted.turned:
         once_more = (
             ""

@@ -10,16 +10,22 @@ whatever local codes or qualified people say, comes before this list.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Literal
 
 from pydantic import Field
 
 from halfangle_service.fields import CountOut, ResultModel
+
+#: What a step is part of. A dressed flank is set by its dresser, so its setting is of the dressing;
+#: putting a piece in is of the grinding, since each piece asks for it.
+Stage = Literal["dressing", "holding", "setting", "grinding", "finishing"]
 
 
 class PlanStep(ResultModel):
     """One step of the work, in order."""
 
     number: CountOut = Field(description="Its place in the order.")
+    stage: Stage = Field(description="Which part of the work it belongs to.")
     action: str = Field(description="What to do.")
     cautions: list[str] = Field(description="What to be careful of.")
 
@@ -45,11 +51,12 @@ class StepFacts:
     off_diameter: str
 
 
-def numbered(steps: Iterable[Step]) -> list[PlanStep]:
-    """Write steps in their order."""
+def numbered(stages: Iterable[tuple[Stage, Iterable[Step]]]) -> list[PlanStep]:
+    """Write the steps of each stage in their order."""
+    staged = ((stage, step) for stage, steps in stages for step in steps)
     return [
-        PlanStep(number=number, action=step.action, cautions=list(step.cautions))
-        for number, step in enumerate(steps, start=1)
+        PlanStep(number=number, stage=stage, action=step.action, cautions=list(step.cautions))
+        for number, (stage, step) in enumerate(staged, start=1)
     ]
 
 

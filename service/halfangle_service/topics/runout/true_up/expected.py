@@ -61,7 +61,7 @@ def _drawing(work: Work, taps: Sequence[RunoutTap]) -> str:
     sections = [
         SectionRead(
             name,
-            [reading.angular_position for reading in sent.readings],
+            sent.angular_positions(),
             section.from_mean,
             section.eccentricity,
             work.request.surface,

@@ -5,7 +5,7 @@ from typing import Literal
 
 from halfangle_service.fields.advisories import Advisory, caution, note
 from halfangle_service.operation import Outcome, Source, operation
-from halfangle_service.topics.runout.readings import DOUBT, LEVER, stray_not_told
+from halfangle_service.topics.runout.readings import DOUBT, LEVER, steps_taken, stray_not_told
 from halfangle_service.topics.runout.sources import VECTORS
 from halfangle_service.topics.runout.true_up.expected import true_up_of
 from halfangle_service.topics.runout.true_up.request import RunoutTrueUpRequest
@@ -85,9 +85,10 @@ def true_up(request: RunoutTrueUpRequest) -> Outcome[RunoutTrueUpResult]:
 # What to mind -------------------------------------------------------------------------------------
 def _advice(work: Work, result: RunoutTrueUpResult) -> Iterator[Advisory]:
     yield from _of_taps(work, result)
-    for name, section, shown in zip(
-        _SECTIONS, work.sections, (result.near, result.far), strict=True
+    for name, sent, section, shown in zip(
+        _SECTIONS, work.sent, work.sections, (result.near, result.far), strict=True
     ):
+        yield from steps_taken(sent, f" at the {name} section")
         yield from stray_not_told(section.fit.spare, f" at the {name} section")
         yield from _of_form(work, name, shown.tir_left_after_tapping)
 

@@ -1,6 +1,5 @@
 """Both stacks of a compound (two-axis) sine plate for one surface."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Annotated
@@ -44,6 +43,7 @@ from halfangle_service.fields.plates import ReachField, ResolutionField
 from halfangle_service.fields.supply import Supply, read_supply
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.sine.sources import ROTATION, SINE_RELATION, STEEP_PRACTICE
+from halfangle_service.trade import elementary
 from halfangle_service.trade.sine.compound import (
     BaseAxis,
     Frame,
@@ -243,7 +243,7 @@ class _Job:
     def less_steep(self) -> list[Laid]:
         """Those of them that are less steep than this one, where it is steep."""
         steepest = self.way.steepest
-        if math.degrees(steepest) <= STEEP_DEGREES:
+        if elementary.degrees(steepest) <= STEEP_DEGREES:
             return []
         return [other for other in self.others() if other.steepest < steepest - 1e-9]
 
@@ -267,7 +267,7 @@ def _past_reach(
     """The first hinge angle past its plate's reach, and that reach, in degrees."""
     reaches = (request.base_largest_angle, request.upper_largest_angle)
     for hinge, reach in zip(hinges, reaches, strict=True):
-        degrees = math.degrees(abs(hinge))
+        degrees = elementary.degrees(abs(hinge))
         if beyond_reach(degrees, reach):
             return degrees, reach
     return None
@@ -329,7 +329,7 @@ def _rotation_check(
 ) -> SineRotationCheck:
     """Rotate the normal through the hinges as answered, as rounded, and as the usual slips do."""
     base, upper = settings
-    answered = math.radians(base.angle.degrees), math.radians(upper.angle.degrees)
+    answered = elementary.radians(base.angle.degrees), elementary.radians(upper.angle.degrees)
     rounded = base.height_to_set, upper.height_to_set
     surface = job.way.normal, job.request.frame, job.request.base_axis
     return SineRotationCheck(

@@ -4,7 +4,6 @@ A male dovetail is measured over the rolls, a female one between them; θ is the
 base, at which the sharp corners lie.
 """
 
-import math
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -32,6 +31,7 @@ from halfangle_service.fields.gauging.measured import (
 )
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade import elementary
 from halfangle_service.trade.tapers.contact import (
     dovetail_constant,
     dovetail_contact,
@@ -101,13 +101,14 @@ class DovetailOverRollsResult(ResultModel):
         "roll_error_limit": 0.0005,
         "flank_angle_error_limit_arcsec": 20,
     },
+    columns=True,
 )
 def dovetail(request: DovetailOverRollsRequest) -> Outcome[DovetailOverRollsResult]:
     """Dovetail over rolls.
 
     Measure over or between two rolls in a dovetail's corners, or its widths from it.
     """
-    angle = math.radians(request.flank_angle)
+    angle = elementary.radians(request.flank_angle)
     share = dovetail_constant(angle, request.roll_diameter)
     contact = dovetail_contact(angle, request.roll_diameter)
     require_contact(contact, request.flank_height, "roll", "roll_diameter")

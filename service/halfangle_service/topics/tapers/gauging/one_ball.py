@@ -1,7 +1,5 @@
 """The mouth of a socket of known slope from one ball in it."""
 
-import math
-
 from pydantic import Field
 
 from halfangle_service.cautions import odd_sizes
@@ -25,6 +23,7 @@ from halfangle_service.fields.gauging.measured import (
 from halfangle_service.fields.slopes import RateOfTaperOut, SlopeFields, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import rate_from_half_angle, require_before_point
 from halfangle_service.trade.tapers.contact import ball_contact, mouth_diameter, require_contact
 from halfangle_service.trade.uncertainty import LargestError, Measured
@@ -68,6 +67,7 @@ class TaperOneBallResult(ResultModel):
         "length": 0.4,
         "measure_error_limit": 0.0001,
     },
+    columns=True,
 )
 def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
     """Socket's mouth from one ball.
@@ -90,7 +90,7 @@ def one_ball(request: TaperOneBallRequest) -> Outcome[TaperOneBallResult]:
     return Outcome(
         TaperOneBallResult(
             large_diameter=mouth,
-            contact_diameter=request.ball_diameter * math.cos(half),
+            contact_diameter=request.ball_diameter * elementary.cos(half),
             contact_depth=contact,
             rate_of_taper=rate_from_half_angle(half),
         ),

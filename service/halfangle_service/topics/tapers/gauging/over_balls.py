@@ -173,6 +173,7 @@ class TaperOverBallsNominalResult(DrawnResult):
         "small_ball_diameter": 0.625,
         "formats": ["svg"],
     },
+    columns=True,
 )
 def expected_over_balls(
     request: TaperOverBallsNominalRequest,

@@ -3,7 +3,6 @@
 The part stands upright on a surface plate; heights run from the face that it stands on.
 """
 
-import math
 from functools import partial
 from typing import Literal
 
@@ -33,6 +32,7 @@ from halfangle_service.fields.gauging.measured import (
 from halfangle_service.fields.slopes import SlopeFields, slope_forms, slope_of
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade import elementary
 from halfangle_service.trade.cone import require_before_point
 from halfangle_service.trade.tapers.contact import (
     diameter_over_rolls,
@@ -130,7 +130,7 @@ def measured_over_rolls(request: TaperOverRollsRequest) -> Outcome[TaperOverRoll
     small = measured_length(small_end, lower, upper, rise, roll)
     slack = reading_slack(request.units, small)
     require_before_point(large, request.length, abs(lean), slack=slack)
-    widening = math.copysign(1.0, lean)
+    widening = elementary.copysign(1.0, lean)
     part = Upright(large, abs(lean), request.length, on_small_end=lean > 0.0)
     return Outcome(
         TaperOverRollsResult(
@@ -212,6 +212,7 @@ class TaperOverRollsNominalResult(DrawnResult):
         "stack_rise": 2,
         "formats": ["svg"],
     },
+    columns=True,
 )
 def expected_over_rolls(
     request: TaperOverRollsNominalRequest,
@@ -231,7 +232,7 @@ def expected_over_rolls(
         part.measure(request.roll_diameter, height)
         for height in (center, center + request.stack_rise)
     )
-    per_measure = math.cos(half) ** 2 / (2.0 * request.stack_rise) * ARCSEC_PER_RADIAN
+    per_measure = elementary.cos(half) ** 2 / (2.0 * request.stack_rise) * ARCSEC_PER_RADIAN
     return Outcome(
         TaperOverRollsNominalResult(
             lower_measure=lower,

@@ -129,6 +129,7 @@ class TaperPlugDepthResult(MeasuredTaper):
         "depth_error_limit": 0.02,
         "gauge_error_limit": 0.001,
     },
+    columns=True,
 )
 def plug_depth(request: TaperPlugDepthRequest) -> Outcome[TaperPlugDepthResult]:
     """Taper gauged by depth.
@@ -298,6 +299,7 @@ class TaperPlugDepthNominalResult(SlopeForms):
         "gauge_length": 60,
         "large_diameter_tolerance": 0.01,
     },
+    columns=True,
 )
 def plug_depth_nominal(
     request: TaperPlugDepthNominalRequest,

@@ -3,7 +3,6 @@
 Heights and depths run from the vee's faces.
 """
 
-import math
 from typing import Annotated
 
 from pydantic import Field
@@ -30,6 +29,7 @@ from halfangle_service.fields.gauging.measured import (
 )
 from halfangle_service.operation import Outcome, operation
 from halfangle_service.topics.tapers.sources import TANGENT_CIRCLES
+from halfangle_service.trade import elementary
 from halfangle_service.trade.tapers.contact import (
     require_contact,
     vee_apex_depth,
@@ -177,6 +177,7 @@ class VeeOverRollsNominalResult(ResultModel):
         "face_width": 46.188,
         "roll_diameters": [40, 20],
     },
+    columns=True,
 )
 def expected_over_rolls(
     request: VeeOverRollsNominalRequest,
@@ -185,7 +186,7 @@ def expected_over_rolls(
 
     Height of rolls over the faces of a nominal vee, and where they touch.
     """
-    half = math.radians(request.vee_angle) / 2.0
+    half = elementary.radians(request.vee_angle) / 2.0
     apex = vee_apex_depth(request.face_width, half)
     rolls = [_expected(roll, half, request.face_width) for roll in request.roll_diameters]
     for place, expected in enumerate(rolls):
@@ -193,7 +194,7 @@ def expected_over_rolls(
     return Outcome(
         VeeOverRollsNominalResult(
             apex_depth=apex,
-            largest_roll_diameter=request.face_width / math.cos(half),
+            largest_roll_diameter=request.face_width / elementary.cos(half),
             rolls=rolls,
             fall_per_width=vee_apex_depth(1.0, half),
         ),

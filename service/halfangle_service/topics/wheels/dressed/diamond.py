@@ -1,6 +1,5 @@
 """How a single-point diamond stands at the wheel: drag angle and height."""
 
-import math
 from collections.abc import Iterator
 from typing import Annotated
 
@@ -23,6 +22,7 @@ from halfangle_service.fields.drawings.asked import DrawnFields, DrawnResult, is
 from halfangle_service.fields.wheel.passes import unusual_passes
 from halfangle_service.operation import Outcome, Source, operation
 from halfangle_service.topics.wheels.sizes import unusual_sizes
+from halfangle_service.trade import elementary
 from halfangle_service.trade.unit_slips import require_any_wheel_diameter
 from halfangle_service.trade.wheel.diamond import (
     below_crest,
@@ -37,7 +37,7 @@ from halfangle_service.trade.wording import degrees, of_any_unit, plain
 USUAL_DRAG_DEGREES = (10.0, 15.0)
 
 #: Past it the side of the nib, not its point, would meet the wheel.
-_LARGEST_DRAG = math.radians(80.0)
+_LARGEST_DRAG = elementary.radians(80.0)
 
 _PRACTICE = Source(
     citation="A single-point diamond is dragged at 10° to 15° and turned in its holder by an "
@@ -116,6 +116,7 @@ class WheelDiamondResult(DrawnResult):
         "formats": ["svg"],
     },
     heavy=is_drawn,
+    columns=True,
 )
 def diamond(request: WheelDiamondRequest) -> Outcome[WheelDiamondResult]:
     """Drag and height of the diamond.
@@ -125,7 +126,7 @@ def diamond(request: WheelDiamondRequest) -> Outcome[WheelDiamondResult]:
     """
     for name in ("wheel_diameter", "worn_diameter"):
         _require_reached(request, name)
-    lean, height = math.radians(request.nib_lean), request.diamond_height
+    lean, height = elementary.radians(request.nib_lean), request.diamond_height
     wheel, worn = request.wheel_diameter / 2.0, request.worn_diameter
     _require_outside(request)
     feed = request.feed_per_pass
@@ -163,7 +164,7 @@ def _require_reached(request: WheelDiamondRequest, name: str) -> None:
 
 def _require_outside(request: WheelDiamondRequest) -> None:
     """Refuse a nib that would lie along the wheel's surface, or reach through it."""
-    lean = math.radians(request.nib_lean)
+    lean = elementary.radians(request.nib_lean)
     for diameter in (request.wheel_diameter, request.worn_diameter):
         if diameter is None:
             continue
@@ -171,8 +172,8 @@ def _require_outside(request: WheelDiamondRequest) -> None:
         if abs(drag) >= _LARGEST_DRAG:
             raise Impossible(
                 f"On a wheel of {of_any_unit(diameter)} the nib would lean "
-                f"{degrees(abs(math.degrees(drag)), 120.0)} to the radius: it would lie along the "
-                "wheel, not point at it.",
+                f"{degrees(abs(elementary.degrees(drag)), 120.0)} to the radius: it would lie "
+                "along the wheel, not point at it.",
                 fields={"nib_lean": "should leave the nib less than 80° to the radius"},
             )
 

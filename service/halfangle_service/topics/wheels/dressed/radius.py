@@ -145,6 +145,7 @@ class WheelRadiusResult(ResultModel):
         "wheel_diameter": 7,
         "diamond_height": 0.1,
     },
+    columns=True,
 )
 def radius(request: WheelRadiusRequest) -> Outcome[WheelRadiusResult]:
     """Wheel dressed to a radius.

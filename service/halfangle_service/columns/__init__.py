@@ -1,0 +1,21 @@
+"""Columns: an operation's answers to many requests at once, arrays in and arrays out.
+
+`columns_of(operation, fields)` runs the very function that answers one request, with a column in
+place of each number (`trade/columns.py`), path by path, so nothing is written twice and every
+number is that of the row's own answer to the last bit. Rows that are refused, or that no column can
+say, are named in `left`: whoever asks has them answered by the row form.
+"""
+
+from halfangle_service.columns.asked import AskedColumns
+from halfangle_service.columns.flat import JOINT, FlatField, flat_answer, flat_fields
+from halfangle_service.columns.run import AnsweredColumns, columns_of
+
+__all__ = [
+    "JOINT",
+    "AnsweredColumns",
+    "AskedColumns",
+    "FlatField",
+    "columns_of",
+    "flat_answer",
+    "flat_fields",
+]

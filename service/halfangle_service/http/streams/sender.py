@@ -1,0 +1,56 @@
+"""Whose rows they are: the pace that his key allows, and what is counted of them."""
+
+from collections.abc import Mapping
+
+from halfangle_service.http.answers import AnyRequest
+from halfangle_service.http.calculating import AnyOperation, Calculator
+from halfangle_service.http.guards.keys import allowance_of, key_of
+from halfangle_service.http.watch.metrics import (
+    ADVISORIES,
+    REFUSALS,
+    ROWS,
+    ROWS_BY_KEY,
+    Metrics,
+)
+
+#: Severity and code of an advisory.
+Advice = tuple[str, str]
+
+
+class Sender:
+    """Who sends a request that holds rows, of a batch or of a table."""
+
+    def __init__(self, calculator: Calculator, metrics: Metrics, request: AnyRequest) -> None:
+        self._calculator = calculator
+        self._metrics = metrics
+        self._request = request
+        self._allowance = allowance_of(request.scope)
+        self._key = key_of(request.scope)
+
+    async def calculate(self, operation: AnyOperation, body: bytes) -> bytes:
+        """Answer one row, when the key allows it; its stops and cautions are counted."""
+        await self.may_send(1)
+        return await self._calculator.answer(operation, body, self._request, row=True)
+
+    async def may_send(self, rows: int) -> None:
+        """Wait until the key allows so many rows."""
+        if self._allowance is not None:
+            for _ in range(rows):
+                await self._allowance.row()
+
+    def note(self, refused: str | None = None) -> None:
+        """Count a row that has ended, and the type of its problem where it is refused."""
+        self._count("ok" if refused is None else "refused", 1)
+        if refused is not None:
+            self._metrics.add(REFUSALS, refused)
+
+    def note_answered(self, rows: int, advice: Mapping[Advice, int]) -> None:
+        """Count rows that were answered together, and in how many each stop or caution stands."""
+        self._count("ok", rows)
+        for (severity, code), count in advice.items():
+            self._metrics.add(ADVISORIES, severity, code, amount=count)
+
+    def _count(self, status: str, rows: int) -> None:
+        self._metrics.add(ROWS, status, amount=rows)
+        if self._key is not None:
+            self._metrics.add(ROWS_BY_KEY, self._key, amount=rows)

@@ -1,0 +1,1 @@
+"""Tables of one operation: CSV in, the same rows with their results out."""

@@ -1,0 +1,278 @@
+"""Many rows at once, where the operation works out columns and the rows are written plainly."""
+
+import csv
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from pydantic_core import from_json, to_json
+
+from halfangle_service.columns import AskedColumns, columns_of, flat_fields
+from halfangle_service.fields import ResultModel
+from halfangle_service.http.streams.rows import AnyOperation
+from halfangle_service.http.tables.asked import Asked
+from halfangle_service.http.tables.cells import Writer, WrongCell, has_words, value_of
+from halfangle_service.http.tables.flat import ResultColumn
+from halfangle_service.http.tables.header import Header
+from halfangle_service.http.tables.model import TableForm
+from halfangle_service.http.tables.records import Block, Loose, Rows, TooLong
+from halfangle_service.trade.columns import SOME_FIGURE
+
+#: Fewer rows are answered one by one in less time.
+_FEWEST_ROWS = 32
+#: Stands for the value of a cell that cannot be read.
+_WRONG = object()
+_STOP, _CAUTION = "stop", "caution"
+_NUMBERS = frozenset({int, float})
+
+
+@dataclass(frozen=True, slots=True)
+class _Cells:
+    """Rows with as many cells as the header, without their line ends: which of all, and columns."""
+
+    places: Sequence[int]
+    lines: Sequence[bytes]
+    ends: Sequence[bytes]
+    columns: Sequence[Sequence[bytes]]
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """Rows with their results, nothing for those that are left to the row form.
+
+    `advice`: in how many of them each caution stands, by severity and code.
+    """
+
+    rows: list[bytes]
+    advice: Mapping[tuple[str, str], int]
+
+
+class ColumnRows:
+    """Answers rows as columns; what it leaves is answered row by row."""
+
+    def __init__(
+        self,
+        operation: AnyOperation,
+        form: TableForm,
+        header: Header,
+        alike: Mapping[str, Any],
+        columns: Sequence[ResultColumn],
+    ) -> None:
+        self._operation = operation
+        self._form = form
+        self._header = header
+        self._alike = alike
+        self._columns = columns
+        result: type[ResultModel] = operation.result
+        self._fields = flat_fields(result)
+        self._names = [column.name for column in columns]
+        self._writer = Writer(form)
+        self._wide = len(header.names)
+        self._between = form.between_cells.encode()
+        self._serves = self._is_of_columns()
+
+    def _is_of_columns(self) -> bool:
+        """True where the operation, what is asked and what is wanted are of columns."""
+        operation, asked = self._operation, self._header.asked
+        single = all(len(field.path) == 1 and not field.is_list for _, field in asked)
+        wanted = all(name in self._fields for name in self._names)
+        return operation.columns and operation.heavy is False and bool(asked) and single and wanted
+
+    def answered(self, rows: Rows) -> Answered | None:
+        """The rows with their results; None where all are left to the row form."""
+        cells = self._cells_of(rows) if self._serves else None
+        if cells is None:
+            return None
+        written, fits, advice = self._results(cells)
+        count = rows.count()
+        if fits.all() and len(written) == count:
+            return Answered(written, advice)
+        found = [b""] * count
+        for place, row, fit in zip(cells.places, written, fits.tolist(), strict=True):
+            if fit:
+                found[place] = row
+        return Answered(found, advice)
+
+    def _results(
+        self, rows: _Cells
+    ) -> tuple[list[bytes], NDArray[np.bool_], Mapping[tuple[str, str], int]]:
+        """Each row with its results, which rows these fit, and what is advised in how many."""
+        fits = np.ones(len(rows.lines), dtype=np.bool_)
+        asked = {
+            self._header.names[place]: self._column(rows.columns[at], field, fits)
+            for at, (place, field) in enumerate(self._header.asked)
+        }
+        try:
+            fields = AskedColumns(self._operation.request, {**self._alike, **asked})
+        except ValueError:
+            return [b""] * len(rows.lines), ~fits, {}
+        answered = columns_of(self._operation, fields, self._names)
+        said = [*map(self._said, answered.advised, answered.messages)]
+        silent = np.array([text is None for text in said], dtype=np.bool_)
+        fits &= ~answered.left & ~silent[answered.advised_of]
+        told = [(text or "").encode() for text in said]
+        advised = [told[which] for which in answered.advised_of.tolist()]
+        results = [self._result_cells(name, answered.columns[name]) for name in self._names]
+        cells = zip(rows.lines, *results, advised, rows.ends, strict=True)
+        advice: Counter[tuple[str, str]] = Counter()
+        counts = np.bincount(answered.advised_of[fits], minlength=len(answered.advised))
+        for about, count in zip(answered.advised, counts.tolist(), strict=True):
+            advice.update({one: count for one in about if one[0] == _CAUTION})
+        return [*map(self._between.join, cells)], fits, advice
+
+    def _cells_of(self, rows: Rows) -> _Cells | None:
+        """Rows whose cells can be told apart at a glance; None where there are too few."""
+        cells = self._of_block(rows.text) if isinstance(rows, Block) else self._of_loose(rows)
+        return None if cells is None or len(cells.lines) < _FEWEST_ROWS else cells
+
+    def _of_block(self, text: bytes) -> _Cells | None:
+        """Rows without a quote; where one has other cells than the header, the others."""
+        end = b"\r\n" if b"\r" in text else b"\n"
+        if b"\0" in text or text.count(b"\r") != text.count(b"\r\n"):
+            return None
+        if not text.isascii() and not _is_utf_8(text):
+            return None
+        lines = text.split(end)
+        if b"\n" in lines.pop() or (end != b"\n" and len(lines) != text.count(b"\n")):
+            return None
+        if self._is_even(text):
+            flat = text.replace(end, self._between).split(self._between)
+            flat.pop()
+            columns = [flat[place :: self._wide] for place, _ in self._header.asked]
+            return _Cells(range(len(lines)), lines, [end] * len(lines), columns)
+        fit = [n for n, line in enumerate(lines) if self._has_cells(line)]
+        cells = [lines[n].split(self._between) for n in fit]
+        return self._fitting(fit, [lines[n] for n in fit], [end] * len(fit), cells)
+
+    def _is_even(self, text: bytes) -> bool:
+        """True where every line has as many cells as the header, and words."""
+        if self._wide == 1:
+            return b"\n\n" not in text and b"\n\r" not in text and text[:1] not in {b"\n", b"\r"}
+        signs = np.frombuffer(text, dtype=np.uint8)
+        line_ends = signs == ord(b"\n")
+        marks = line_ends[line_ends | (signs == ord(self._between))]
+        if len(marks) % self._wide:
+            return False
+        table = marks.reshape(-1, self._wide)
+        return bool(table[:, -1].all()) and int(marks.sum()) == len(table)
+
+    def _has_cells(self, line: bytes) -> bool:
+        return line.count(self._between) == self._wide - 1 and has_words(line)
+
+    def _of_loose(self, rows: Loose) -> _Cells | None:
+        """Rows some of which are quoted, where all are well written."""
+        whole = [record for record in rows.found if not isinstance(record, TooLong)]
+        joined = b"".join(whole)
+        if len(whole) < len(rows.found) or b"\0" in joined or not _is_utf_8(joined):
+            return None
+        lines = [record.removesuffix(b"\n").removesuffix(b"\r") for record in whole]
+        texts = [line.decode() for line in lines]
+        try:
+            read = [*csv.reader(texts, delimiter=self._form.between_cells, strict=True)]
+        except (csv.Error, ValueError):
+            return None
+        if len(read) != len(texts):
+            return None
+        fit = [n for n, row in enumerate(read) if len(row) == self._wide and has_words(lines[n])]
+        usual = self._header.line_end.encode()
+        ends = [whole[n][len(lines[n]) :] or usual for n in fit]
+        cells = [[cell.encode() for cell in read[n]] for n in fit]
+        return self._fitting(fit, [lines[n] for n in fit], ends, cells)
+
+    def _fitting(
+        self,
+        places: Sequence[int],
+        lines: Sequence[bytes],
+        ends: Sequence[bytes],
+        cells: Sequence[Sequence[bytes]],
+    ) -> _Cells:
+        columns = [[row[place] for row in cells] for place, _ in self._header.asked]
+        return _Cells(places, lines, ends, columns)
+
+    def _column(self, cells: Sequence[bytes], field: Asked, fits: NDArray[np.bool_]) -> Any:
+        """One column of the request; rows of which a cell cannot be read are noted in `fits`."""
+        if "number" in field.types:
+            numbers = self._numbers(cells)
+            if numbers is not None:
+                return numbers
+        known: dict[bytes, Any] = {}
+        values = []
+        for row, cell in enumerate(cells):
+            if cell not in known:
+                known[cell] = self._value(cell.decode(), field)
+            value = known[cell]
+            if value is _WRONG:
+                fits[row] = False
+            values.append(None if value is _WRONG else value)
+        return values
+
+    def _value(self, cell: str, field: Asked) -> Any:
+        try:
+            return value_of(cell, field.types, self._form) if cell.strip() else None
+        except WrongCell:
+            return _WRONG
+
+    def _numbers(self, cells: Sequence[bytes]) -> NDArray[np.float64] | None:
+        """Cells that are numbers, all of them, as JSON writes those; else None."""
+        if self._form.decimal == ",":
+            joined = b"\n".join(cells)
+            if b"." in joined:
+                return None
+            joined = joined.replace(b",", b".").replace(b"\n", b",")
+        else:
+            joined = b",".join(cells)
+        try:
+            values = from_json(b"[%b]" % joined, allow_inf_nan=False)
+            if len(values) != len(cells) or not set(map(type, values)) <= _NUMBERS:
+                return None
+            return np.array(values, dtype=np.float64)
+        except (ValueError, OverflowError):
+            return None
+
+    def _said(self, advised: Sequence[tuple[str, str]], messages: Sequence[str]) -> str | None:
+        """The advisories of a row in one cell; None where each row must say its own."""
+        if any(SOME_FIGURE in message for message in messages):
+            return None
+        if any(severity == _STOP for severity, _ in advised):
+            return None
+        return self._writer.advisories(
+            (*about, message) for about, message in zip(advised, messages, strict=True)
+        )
+
+    def _result_cells(self, name: str, values: NDArray[Any]) -> list[bytes]:
+        """The cells of one column of results."""
+        kind = self._fields[name].kind
+        if kind in {"number", "count"}:
+            return self._number_cells(values)
+        known: dict[Any, bytes] = {}
+        cells = []
+        for value in values.tolist():
+            cell = known.get(value)
+            if cell is None:
+                if kind == "list" and self._fields[name].unit and value is not None:
+                    cell = self._writer.text(self._writer.in_sign(value)).encode()
+                else:
+                    cell = self._writer.value(value).encode()
+                known[value] = cell
+            cells.append(cell)
+        return cells
+
+    def _number_cells(self, values: NDArray[Any]) -> list[bytes]:
+        written = to_json(values.tolist(), inf_nan_mode="null")[1:-1].replace(b"null", b"")
+        if self._form.decimal == ".":
+            return written.split(b",")
+        cells = written.replace(b",", b"\n").replace(b".", b",").split(b"\n")
+        if self._form.delimiter == ",":
+            return [b'"%b"' % cell if b"," in cell else cell for cell in cells]
+        return cells
+
+
+def _is_utf_8(text: bytes) -> bool:
+    try:
+        text.decode()
+    except UnicodeDecodeError:
+        return False
+    return True

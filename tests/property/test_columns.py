@@ -1,0 +1,191 @@
+"""Columns of an operation's answers are those of the rows, to the last bit, refusals included."""
+
+import math
+from fractions import Fraction
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from columns_support import said_by_row, same_for_all, some_rows
+from halfangle_service.columns import AnsweredColumns, AskedColumns, columns_of, flat_fields, run
+from halfangle_service.registry import load_registry
+from halfangle_service.trade import elementary
+from halfangle_service.trade.angles import all_dm, all_dms, format_dm, format_dms
+from halfangle_service.trade.columns import Column, Parting, Tape
+from halfangle_service.trade.decimals import certain, perhaps_noisy, tidy, without_noise
+
+OPERATIONS = {n: o for n, o in load_registry().operations.items() if o.columns}
+ROWS = 70
+SETTING = OPERATIONS["sine.setting"]
+
+
+def column(*values: float) -> Any:
+    """A column of these numbers."""
+    return Column(np.array(values, dtype=np.float64), Tape([]))
+
+
+def value_of(answered: AnsweredColumns, row: int) -> dict[str, Any]:
+    """Values of a row, None where its answer says null."""
+    values = {name: column[row] for name, column in answered.columns.items()}
+    return {name: None if value != value else value for name, value in values.items()}  # noqa: PLR0124
+
+
+def setting(**fields: Any) -> AnsweredColumns:
+    """Columns of `sine.setting` on a bar of 5 in."""
+    asked = AskedColumns(SETTING.request, {"units": "in", "center_distance": 5, **fields})
+    return columns_of(SETTING, asked)
+
+
+@pytest.mark.parametrize("name", sorted(OPERATIONS))
+def test_columns_are_what_the_rows_say(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every value and advisory of a column is the row's own; refused rows are left, few others."""
+    # So few rows take a path each that most would be left for the time it takes.
+    monkeypatch.setattr(run, "_FEWEST_ROWS", 2)
+    operation = OPERATIONS[name]
+    fields = flat_fields(operation.result).values()
+    wanted = [f.name for f in fields if f.kind != "text" or f.name.endswith(".dms")]
+    asked = AskedColumns(
+        operation.request, {**some_rows(operation, ROWS, 7), **same_for_all(operation)}
+    )
+    answered = columns_of(operation, asked, wanted)
+    left = refused = 0
+    for row in range(ROWS):
+        said = said_by_row(operation, asked.request_of(row))
+        refused += said is None
+        if answered.left[row]:
+            left += said is not None
+            continue
+        assert said is not None, asked.request_of(row)
+        values, advised = said
+        assert value_of(answered, row) == {n: values[n] for n in wanted}, asked.request_of(row)
+        assert answered.advised[answered.advised_of[row]] == advised
+    assert left <= 0.2 * (ROWS - refused)
+
+
+def test_at_least_twenty_operations_have_columns() -> None:
+    """The closed forms that shops tabulate are declared, and none that is always heavy."""
+    assert len(OPERATIONS) >= 20
+    assert not [name for name, operation in OPERATIONS.items() if operation.heavy is True]
+
+
+def test_rows_beyond_a_bound_are_left() -> None:
+    """A number out of the schema's bounds, no angle, infinity or true: the row form refuses it."""
+    angles = [30.0] * 8 + [0.0, 90.0, -1.0, math.inf, "30:70", "no", True, 1e300]
+    assert setting(angle=angles).left.tolist() == [False] * 8 + [True] * 8
+
+
+def test_a_gap_is_a_field_left_out() -> None:
+    """NaN and None leave an optional field out of their rows; a required one is refused."""
+    answered = setting(angle=[30.0] * 8 + [None] * 8, resolution=[math.nan, 0.01] * 8)
+    assert answered.left[8:].all()
+    assert setting(angle=[30.0] * 8 + [None] * 8).left.tolist() == [False] * 8 + [True] * 8
+    resolved = setting(angle=np.full(16, 22.0), resolution=[math.nan, 0.01] * 8)
+    heights = resolved.columns["height_to_set"]
+    assert set(heights[::2].tolist()) == {1.873}
+    assert set(heights[1::2].tolist()) == {1.87}
+
+
+def test_units_may_differ_from_row_to_row() -> None:
+    """What is no number may be a column too: rows are sorted by it."""
+    answered = setting(
+        angle=np.full(20, 30.0), center_distance=[5.0, 100.0] * 10, units=["in", "mm"] * 10
+    )
+    assert answered.columns["bench_step"].tolist() == [0.0001, 0.001] * 10
+
+
+def test_angles_as_text_raise_no_reading_note() -> None:
+    """8.18 is noted as perhaps 8°18', the text 8°18' is not, in one column."""
+    answered = setting(angle=[8.18, "8°18'"] * 10)
+    codes = [dict(reversed(a) for a in answered.advised[i]) for i in answered.advised_of]
+    assert ["decimal-degrees-read" in each for each in codes] == [True, False] * 10
+
+
+def test_unlike_lengths_are_an_error() -> None:
+    """Columns of unlike lengths are refused, as is a request that has none."""
+    with pytest.raises(ValueError, match=r"one length are needed.*center_distance 3, angle 2"):
+        setting(angle=[1.0, 2.0], center_distance=[5.0, 5.0, 5.0])
+    with pytest.raises(ValueError, match="at least; got none"):
+        setting(angle=30)
+
+
+def test_only_what_is_wanted_is_given() -> None:
+    """Of a result only the names asked for; one that it has not is an error."""
+    asked = AskedColumns(SETTING.request, {"units": "in", "center_distance": 5, "angle": [1.0, 2]})
+    assert list(columns_of(SETTING, asked, ["height"]).columns) == ["height"]
+    with pytest.raises(KeyError, match="hight"):
+        columns_of(SETTING, asked, ["hight"])
+
+
+# The arithmetic of columns ---------------------------------------------------------------------
+def test_a_column_is_no_float() -> None:
+    """What is not made for columns raises, and never takes a part of the rows for the whole."""
+    with pytest.raises(TypeError, match="real number"):
+        math.sin(column(1.0, 2.0))
+    with pytest.raises(TypeError, match="unhashable"):
+        hash(column(1.0))
+
+
+def test_rows_part_where_they_differ() -> None:
+    """A decision on which the rows differ parts them; one on which they agree does not."""
+    assert column(1.0, 2.0) > 0.5
+    assert not column(1.0, 2.0) > 3.0
+    with pytest.raises(Parting) as parting:
+        bool(column(1.0, 2.0) > 1.5)
+    assert parting.value.where.tolist() == [False, True]
+
+
+def test_rows_that_divide_by_nothing_part() -> None:
+    """A quotient raises as Python's does, for just those rows that divide by 0."""
+    with pytest.raises(Parting) as parting:
+        1.0 / column(1.0, 0.0)
+    assert parting.value.where.tolist() == [False, True]
+    with pytest.raises(ZeroDivisionError, match="zero"):
+        1.0 / column(0.0, 0.0)
+    with pytest.raises(Parting):
+        elementary.asin(column(0.5, 1.5))
+    with pytest.raises(Parting):
+        elementary.sqrt(column(0.5, -1.5))
+
+
+@given(st.lists(st.floats(-1e9, 1e9), min_size=1, max_size=30))
+def test_arithmetic_is_pythons_own(numbers: list[float]) -> None:
+    """Sums, products, rounding and sines of a column are Python's, to the last bit."""
+    values = column(*numbers)
+    of_rows = {
+        "sum": (values + 0.1, [x + 0.1 for x in numbers]),
+        "less": (1.0 - values, [1.0 - x for x in numbers]),
+        "product": (3.3 * values * values, [3.3 * x * x for x in numbers]),
+        "quotient": (values / 7.0, [x / 7.0 for x in numbers]),
+        "rest": (values % 7.0, [x % 7.0 for x in numbers]),
+        "whole": (values // 7.0, [x // 7.0 for x in numbers]),
+        "power": (values**2, [x**2 for x in numbers]),
+        "rounded": (round(values), [float(round(x)) for x in numbers]),
+        "sine": (elementary.sin(values), [math.sin(x) for x in numbers]),
+        "degrees": (elementary.degrees(values), [math.degrees(x) for x in numbers]),
+        "radians": (elementary.radians(values), [math.radians(x) for x in numbers]),
+        "length": (elementary.hypot(values, 2.0, 3.0), [math.hypot(x, 2, 3) for x in numbers]),
+        "exactly": (elementary.fsum([values, 0.1]), [math.fsum((x, 0.1)) for x in numbers]),
+        "certain": (certain(values), [float(f"{x:.15g}") for x in numbers]),
+        "tidy": (tidy(values, 90.0), [tidy(x, 90.0) for x in numbers]),
+    }
+    for name, (found, expected) in of_rows.items():
+        assert found.values.tolist() == expected, name
+
+
+@given(st.integers(-(10**9), 10**9), st.integers(0, 12), st.sampled_from([1, 3, 7, 11, 0.1, 1.1]))
+def test_noise_is_seen_in_columns(digits: int, places: int, by: float) -> None:
+    """Every number that tidying would change is among those that are looked at."""
+    value = float(Fraction(digits, 10**places)) * by / by
+    written = without_noise(repr(value).encode())
+    if float(written) != value:
+        assert perhaps_noisy(np.array([value]))[0]
+
+
+@given(st.lists(st.floats(-400.0, 400.0), min_size=1, max_size=20))
+def test_angles_are_written_alike(degrees: list[float]) -> None:
+    """An array's texts in degrees, minutes and seconds are those that each has alone."""
+    assert all_dms(np.array(degrees)).tolist() == [format_dms(angle) for angle in degrees]
+    assert all_dm(np.array(degrees)).tolist() == [format_dm(angle) for angle in degrees]
