@@ -73,7 +73,8 @@ def batches(server: Server, rounds: int) -> None:
     """What a row costs: its operation called, a batch in process, and a batch over loopback."""
     from halfangle_service.http.batches.lines import Lines  # noqa: PLC0415 -- not for `--send`
     from halfangle_service.http.batches.run import Batch  # noqa: PLC0415
-    from halfangle_service.http.routes import answer  # noqa: PLC0415
+    from halfangle_service.http.calculating import answer  # noqa: PLC0415
+    from halfangle_service.http.streams.sender import Sender  # noqa: PLC0415
     from halfangle_service.registry import load_registry  # noqa: PLC0415
 
     operations = load_registry().operations
@@ -85,11 +86,20 @@ def batches(server: Server, rounds: int) -> None:
         for request in requests:
             answer(stack, request)
 
-    async def calculate(operation: Any, request: bytes) -> bytes:
-        return answer(operation, request)
+    class Nobody(Sender):
+        """Whose rows have no pace, and are counted nowhere."""
+
+        def __init__(self) -> None:
+            pass
+
+        async def calculate(self, operation: Any, body: bytes) -> bytes:
+            return answer(operation, body)
+
+        def note(self, refused: str | None = None) -> None:
+            pass
 
     async def batched() -> None:
-        batch = Batch(operations, calculate)
+        batch = Batch(operations, Nobody())
         for line in Lines(1 << 20).of(body):
             await batch.answer_line(line)
         assert batch.counts.ok + batch.counts.refused == HEIGHTS
