@@ -158,5 +158,6 @@ def _record_of(query: Mapping[str, str]) -> "re.Pattern[bytes]":
     """What a whole row looks like (RFC 4180); a quote opens a cell only where the cell begins."""
     named = query["delimiter"]
     d = re.escape(_DELIMITERS.get(named, named.encode()))
-    cell = rb'(?:"(?:[^"]|"")*"[^%b\n]*|[^%b"\n][^%b\n]*)?' % (d, d, d)
-    return re.compile(rb"(?:\xef\xbb\xbf)?%b(?:%b%b)*\n?" % (cell, d, cell))
+    # Possessive, so that no doubled quote is taken for one that closes.
+    cell = rb'(?:"(?:[^"]++|"")*+"[^%b\n]*+|[^%b"\n][^%b\n]*+)?+' % (d, d, d)
+    return re.compile(rb"(?:\xef\xbb\xbf)?+%b(?:%b%b)*+\n?" % (cell, d, cell))

@@ -46,7 +46,7 @@ def test_every_example_as_a_row_is_its_answer(service: Service) -> None:
         for path, value in values.items():
             if path not in results and value in (None, []):
                 # An object that there is not, or a list of objects without one.
-                assert value is None or not any(n.startswith(path) for n in results)
+                assert value is None or not any(n.startswith(f"{path}.") for n in results)
                 continue
             judges = path.rpartition(".")[2].endswith(JUDGEMENTS)
             kept = not stops or (judges and value not in {"holds", "conforming"})
@@ -65,7 +65,11 @@ def assert_cell(cell: str, value: Any, where: str) -> None:
     elif isinstance(value, bool):
         assert cell == str(value).lower(), where
     elif isinstance(value, list):
-        assert cell.removeprefix("'") == " + ".join(map(str, value)), where
+        entries = cell.removeprefix("'").split(" + ") if value else []
+        if all(isinstance(entry, str) for entry in value):
+            assert " + ".join(entries) == " + ".join(value), where
+        else:
+            assert [float(entry) for entry in entries] == value, where
     else:
         assert float(cell) == value, where
 

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic_core import from_json, to_json
 
-from halfangle_service.columns import AskedColumns, columns_of, flat_fields
+from halfangle_service.columns import JOINT, AskedColumns, columns_of, flat_fields
 from halfangle_service.fields import ResultModel
 from halfangle_service.http.streams.rows import AnyOperation
 from halfangle_service.http.tables.asked import Asked
@@ -266,7 +266,7 @@ class ColumnRows:
             cell = known.get(value)
             if cell is None:
                 if kind == "list" and self._fields[name].unit and value is not None:
-                    cell = self._writer.text(self._writer.in_sign(value)).encode()
+                    cell = self._writer.value(_numbers_of(value)).encode()
                 else:
                     cell = self._writer.value(value).encode()
                 known[value] = cell
@@ -281,6 +281,11 @@ class ColumnRows:
         if self._form.delimiter == ",":
             return [b'"%b"' % cell if b"," in cell else cell for cell in cells]
         return cells
+
+
+def _numbers_of(joined: str) -> list[Any]:
+    """The entries of a list of numbers that a column form has joined."""
+    return [from_json(entry) for entry in joined.split(JOINT)] if joined else []
 
 
 def _cut_out(signs: NDArray[np.uint8], starts: Places, ends: Places) -> bytes:
