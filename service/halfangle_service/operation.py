@@ -255,9 +255,8 @@ class PublishedTable(Generic[ResultT]):
 
     def list_rows(self) -> ResultModel:
         """The whole table."""
-        rows = self._rows.values()
-        shown = rows if self.in_short is None else map(self.in_short, rows)
-        return self.listing(**{self._list_name: list(shown)})
+        rows = [row if self.in_short is None else self.in_short(row) for row in self._rows.values()]
+        return self.listing(**{self._list_name: rows})
 
     def get(self, key: str) -> ResultT | None:
         """One row by its key, or None where there is none."""
@@ -333,8 +332,7 @@ def published_table(
 ) -> Callable[[Callable[[], Mapping[str, ResultT]]], PublishedTable[ResultT]]:
     """Declare the function below, which gives each row by its key, as a published table.
 
-    `name` is dotted, such as `blocks.sets`; the docstring's first line is the title, the rest the
-    summary.
+    `name` is dotted (`blocks.sets`); the docstring's first line is the title, the rest the summary.
     """
     topic, _, plural = name.partition(".")
 

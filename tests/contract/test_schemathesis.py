@@ -41,8 +41,12 @@ _config = SchemathesisConfig.from_dict(
             {"include-name": name, "phases": {"coverage": {"enabled": False}}}
             for name in WITHOUT_SYSTEMATIC_PHASE
         ]
-        # A wrong row is answered by its problem beside the others' answers, with 200.
-        + [{"include-path": BATCHES_PATH, "generation": {"mode": "positive"}}],
+        # A wrong row is answered by its problem beside the others' answers, with 200; what a cell
+        # is refused comes with 200 where it asks for that.
+        + [
+            {"include-path": path, "generation": {"mode": "positive"}}
+            for path in (BATCHES_PATH, VALUE_PATH)
+        ],
     }
 )
 

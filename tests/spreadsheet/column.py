@@ -1,6 +1,6 @@
 """Measures a column of cells that each ask the service, as LibreOffice Calc calculates it.
 
-    python tests/load/spreadsheet_column.py [--cells 2000] [--locale de-DE]
+    python tests/spreadsheet/column.py [--cells 2000] [--locale de-DE]
 
 Each cell is the README's first formula. Printed are the seconds to fill the column, to calculate it
 again after every angle changed, and again with nothing changed; a cell's share, and the processor
@@ -22,7 +22,7 @@ sys.path[:0] = [str(TESTS), str(TESTS.parent / "service")]
 from serving_support import free_port, serving  # noqa: E402
 
 PRINTED_AT = "http://127.0.0.1:8765"
-CALC = TESTS / "spreadsheet" / "calc.py"
+CALC = Path(__file__).with_name("calc.py")
 _COUNTED = re.compile(r'^halfangle_requests_total\{method="(\w+)".*values.*status="(\d+)"\} (\S+)$')
 
 
