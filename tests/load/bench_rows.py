@@ -73,7 +73,7 @@ def batches(server: Server, rounds: int) -> None:
     """What a row costs: its operation called, a batch in process, and a batch over loopback."""
     from halfangle_service.http.batches.lines import Lines  # noqa: PLC0415 -- not for `--send`
     from halfangle_service.http.batches.run import Batch  # noqa: PLC0415
-    from halfangle_service.http.routes import answer  # noqa: PLC0415
+    from halfangle_service.http.calculating import answer  # noqa: PLC0415
     from halfangle_service.registry import load_registry  # noqa: PLC0415
 
     operations = load_registry().operations
@@ -85,11 +85,18 @@ def batches(server: Server, rounds: int) -> None:
         for request in requests:
             answer(stack, request)
 
-    async def calculate(operation: Any, request: bytes) -> bytes:
-        return answer(operation, request)
+    class Sender:
+        """Whoever sends the rows: nothing is counted of him."""
+
+        async def calculate(self, operation: Any, request: bytes) -> bytes:
+            return answer(operation, request)
+
+        def note(self, refused: str | None = None) -> None: ...
+
+    sender: Any = Sender()
 
     async def batched() -> None:
-        batch = Batch(operations, calculate)
+        batch = Batch(operations, sender)
         for line in Lines(1 << 20).of(body):
             await batch.answer_line(line)
         assert batch.counts.ok + batch.counts.refused == HEIGHTS
