@@ -225,6 +225,18 @@ def test_an_address_where_nobody_is_costs_no_row(live: Halfangle, kind: str) -> 
     assert heights(mapped(kind, urls, ROWS[:1])) == HEIGHTS.expected[:1]
 
 
+@both
+def test_who_asks_for_time_is_not_waited_for_where_another_is(live: Halfangle, kind: str) -> None:
+    """With a second address a Retry-After of the first, however long, keeps nobody waiting."""
+    url = live._manners.base_url
+    with Relay(url) as one:
+        one.always = lambda _: refusal(503, Retry_After="3600")
+        start = time.monotonic()
+        assert heights(mapped(kind, [one.url, url], ROWS[:40])) == HEIGHTS.expected[:40]
+        assert time.monotonic() - start < 9
+        assert one.refs
+
+
 def test_some_address_is_needed() -> None:
     """No address at all is a mistake of the program."""
     with pytest.raises(ValueError, match="base_url: should be an address, or several"):
