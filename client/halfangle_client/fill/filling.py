@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from halfangle_client.cli.contract import hyphens
 from halfangle_client.endpoint import Endpoint
 from halfangle_client.errors import HalfangleError, NotCalled, ProblemError, TimedOut, Unsendable
 from halfangle_client.fill.books import content_of, kind_of, open_book
@@ -85,7 +86,7 @@ class Filling:
         self.settled: Settled = settle(
             source.name, self._book, said, Labels(_document(client, "/glossary.json"))
         )
-        found = _document(client, f"/v1/operations/{operation.name.replace('-', '_')}")
+        found = _document(client, f"/v1/operations/{hyphens(operation.name)}")
         self._release: str = found["basis"]["release"]
 
     @property

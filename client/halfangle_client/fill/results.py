@@ -2,7 +2,7 @@
 
 import types
 import typing
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,7 +13,7 @@ from halfangle_client.cli.picks import stands_at_stop, text_of
 from halfangle_client.endpoint import model_of
 from halfangle_client.fill.books.cells import Value
 from halfangle_client.fill.errors import MapRefused
-from halfangle_client.fill.units import sign_of
+from halfangle_client.fill.units import name_and_unit, sign_of
 
 ADVISORIES, PROBLEM = "advisories", "problem"
 #: How a row says that its answer must not be run.
@@ -33,18 +33,24 @@ class Wanted:
     header: str
 
 
-def wanted_results(operation: Operation, said: Mapping[str, str], units: str) -> list[Wanted]:
-    """The results asked for, or the single values of the answer. Raises MapRefused."""
+def wanted_results(
+    operation: Operation, said: Mapping[str, str], given: Collection[str], units: str
+) -> list[Wanted]:
+    """The results asked for, or the single values of the answer that were not given.
+
+    One that a field of the request is called like has `result.` before its name, so that it is
+    not read as that field when the file is filled again. Raises MapRefused.
+    """
     model = _result_model(operation)
     if not said:
-        taken = {field.name for field in operation.fields}
-        paths = [path for path in _usual(model) if path.partition(".")[0] not in taken]
-        said = {path: path for path in paths}
+        said = {path: path for path in _usual(model) if path.partition(".")[0] not in given}
+    fields = {field.name for field in operation.fields}
     found = []
     for name, path in said.items():
         whole = _whole_path(model, path)
         sign = sign_of(_unit_of(operation, whole), units)
-        found.append(Wanted(whole, _header(whole if name == path else name, sign)))
+        own = f"result.{whole}" if path.partition(".")[0] in fields else whole
+        found.append(Wanted(whole, _header(own if name == path else name, sign)))
     headers = [wanted.header for wanted in found]
     twice = next((header for header in headers if headers.count(header) > 1), None)
     if twice is not None:
@@ -54,8 +60,7 @@ def wanted_results(operation: Operation, said: Mapping[str, str], units: str) ->
 
 def _header(name: str, sign: str) -> str:
     """A header with its unit; one that a person chose and that states one stays as it is."""
-    stated = name.rstrip().endswith(("]", ")"))
-    return name if not sign or stated else f"{name} [{sign}]"
+    return name if not sign or name_and_unit(name)[1] else f"{name} [{sign}]"
 
 
 def _unit_of(operation: Operation, path: str) -> str:

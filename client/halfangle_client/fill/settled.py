@@ -107,7 +107,8 @@ def settle(file: str, book: Book, said: FillMap, labels: Labels) -> Settled:
     header_row = _header_row(where, rows, merged, said, operation)
     headers = _headers(rows, header_row)
     inputs, fixed = _inputs(where, headers, operation, said, labels)
-    wanted = wanted_results(operation, said.results, str(fixed.get("units", "")))
+    given = {*fixed, *(one.field.name.partition(".")[0] for one in inputs)}
+    wanted = wanted_results(operation, said.results, given, str(fixed.get("units", "")))
     written = _written(headers, rows.width, wanted, inputs)
     first, last = said.row_bounds()
     filled = {n: c for n, c in rows.cells.items() if n > header_row and first <= n <= last}
