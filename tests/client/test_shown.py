@@ -118,8 +118,8 @@ def test_drawings_are_svg(client: Halfangle) -> None:
 def test_a_record_is_flat(client: Halfangle) -> None:
     """An angle is its degrees, and its text beside them; nothing is an object."""
     (record,) = client.sine.setting(**SETTING).to_records()
-    assert record["angle"] == pytest.approx(30, rel=1e-15)
-    assert record["angle_dms"] == "30°00'00.00\""
+    assert record["angle.degrees"] == pytest.approx(30, rel=1e-15)
+    assert record["angle.dms"] == "30°00'00.00\""
     assert record["height"] == pytest.approx(2.5, rel=1e-15)
     assert record["stop"] is False
     assert not any(isinstance(value, dict) for value in record.values())
@@ -131,8 +131,8 @@ def test_rows_of_an_answer_are_records(client: Halfangle, plan: models.CenterJob
         units="in", center_distance=5, first_angle=0, last_angle=60, angle_step=5
     )
     found = table.to_records()
-    assert [record["angle"] for record in found] == [5.0 * n for n in range(13)]
-    assert all("angle_dms" in record for record in found)
+    assert [record["angle.degrees"] for record in found] == [5.0 * n for n in range(13)]
+    assert all("angle.dms" in record for record in found)
     assert len(client.blocks.list_sets().to_records()) > 3
     assert len(plan.to_records()) == 1
     named = plan.to_records("angle_budget.included_angle_error_arcsec.contributions")
@@ -166,7 +166,7 @@ def test_outcomes_have_one_set_of_columns(outcomes: Outcomes[models.SineSettingA
     assert [record["problem"] is None for record in found] == [True, True, False, True]
     assert found[2]["problem"].startswith("InvalidRequest: ")
     assert "complement_setting" not in found[0]
-    assert found[1]["complement_setting.angle_dms"] == "30°00'00.00\""
+    assert found[1]["complement_setting.angle.dms"] == "30°00'00.00\""
     assert isinstance(outcomes.errors[2], errors.InvalidRequest)
     rows = tree_of(f"<div>{outcomes._repr_html_()}</div>").findall("table/tr")
     assert len(rows) == 1 + 4
@@ -199,7 +199,7 @@ def test_in_polars(outcomes: Outcomes[models.SineSettingAnswer]) -> None:
     assert frame["height"].drop_nulls().to_list() == pytest.approx(
         [2.5, 5 * 0.75**0.5, 5 * 0.5**0.5]
     )
-    assert frame["angle_dms"].to_list()[2] is None
+    assert frame["angle.dms"].to_list()[2] is None
 
 
 def test_every_whole_answer_can_be_shown() -> None:

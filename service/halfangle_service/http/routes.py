@@ -205,6 +205,7 @@ def table_routes(table: AnyTable, settings: Settings) -> list[HTTPRouteHandler]:
     listed = OnceMade(lambda: table.answer_json(table.list_rows()))
 
     async def listing(request: AnyRequest) -> ASGIApp:
+        refuse_more(read_pairs(request.scope["query_string"]))
         require_accepts(request, JSON)
         return cached(request, await listed.value(), JSON, settings)
 
