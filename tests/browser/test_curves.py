@@ -23,7 +23,7 @@ def plotted(browser: Browser, name: str, **ends: str) -> None:
 @pytest.mark.parametrize("scheme", [LIGHT, DARK])
 @pytest.mark.parametrize("width", [DESK, TELEPHONE])
 def test_a_curve_is_drawn_with_axes_and_units(browser: Browser, width: int, scheme: str) -> None:
-    """Axes with names and units, within the page's width; axe finds nothing, nor does the policy."""
+    """Axes with names and units, within the width of the page; axe finds nothing."""
     browser.open("/docs/sine.setting", width, scheme)
     plotted(browser, "svg")
     texts: list[str] = browser.run(
