@@ -34,6 +34,7 @@ WRONG: list[tuple[dict[str, Any], str, str]] = [
     ({"columns": ["hight"]}, "no-such-value", "/columns/0"),
     ({"columns": ["height", "complement_setting"]}, "no-such-value", "/columns/1"),
     ({"columns": []}, "invalid-request", "/columns"),
+    ({"columns": ["height"] * 41}, "invalid-request", "/columns"),
     ({"request": {"units": "inch", "center_distance": 5}}, "invalid-request", "/request/units"),
     ({"request": {"units": "in"}}, "invalid-request", "/request/center_distance"),
     ({"request": {**BAR, "colour": 1}}, "invalid-request", "/request/colour"),
@@ -179,7 +180,7 @@ def test_broken_bodies_are_refused(service: Service) -> None:
 
 def test_the_largest_grid_is_answered(service: Service) -> None:
     """So many points as are allowed, all of them there."""
-    over = {"angle": {"from": 1, "to": 89, "count": 200}, "center_distance": [5.0] * 100}
+    over = {"angle": {"from": 1, "to": 89, "count": 100}, "center_distance": [5.0] * 100}
     found = curve(service, "sine.setting", request={"units": "in"}, over=over, columns=["height"])
     assert found["counts"]["points"] == MOST_POINTS == len(found["columns"][0]["values"])
 
@@ -195,3 +196,23 @@ def test_the_contract_marks_what_has_curves(service: Service) -> None:
     listed = service.get("/v1/operations").json()["result"]["operations"]
     assert [entry["name"] for entry in listed if entry["columns"]] == WITH_CURVES
     assert json.dumps(document["paths"][CURVES_PATH]).count("CurveAnswer") == 1
+
+
+def test_what_would_take_long_is_refused(service: Service) -> None:
+    """Estimates are searched for at fewer points, nothing is drawn, no body holds many names."""
+    operation = OPERATIONS["tapers.plug-depth"]
+    request = {n: v for n, v in operation.example.items() if n not in {"gauge_depth", "formats"}}
+    over = {"gauge_depth": {"from": 0.1, "to": 0.9, "count": 1001}}
+    body = {"request": request, "over": over, "columns": ["gauge_depth"]}
+    problem = assert_problem(ask(service, operation.name, body), "beyond-bound")
+    assert problem["errors"][0]["pointer"] == "/over"
+    drawn = {**body, "over": {"wheel_diameter": [5, 6]}, "request": {"formats": ["svg"]}}
+    columns = {"columns": ["svg"]}
+    assert_problem(ask(service, "wheels.diamond", {**drawn, **columns}), "no-such-value")
+    shown = plot_of(OPERATIONS["wheels.diamond"])
+    assert shown is not None
+    one = {"columns": [shown.shows[0].name]}
+    problem = assert_problem(ask(service, "wheels.diamond", {**drawn, **one}), "invalid-request")
+    assert problem["errors"][0]["pointer"] == "/request/formats"
+    many = {**body, "over": {str(name): [1] for name in range(5000)}}
+    assert_problem(ask(service, "sine.setting", many), "beyond-bound")

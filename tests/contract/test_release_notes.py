@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from release_notes import CHANGELOG, changes_of, notes_of
+from release_notes import CHANGELOG, Entry, changes_of, notes_of
 
 SCRIPT = Path(__file__).parents[2] / "openapi" / "release_notes.py"
 
@@ -58,7 +58,7 @@ def test_each_change_is_a_sentence(kind: str, entry: dict[str, Any], sentence: s
 
 def test_what_only_words_a_sentence_otherwise_is_counted() -> None:
     """It is no line of the notes, and its number is said."""
-    entries: list[Any] = [{"code": "a", "reworded": True}, {"code": "b", "reworded": True}]
+    entries: list[Entry] = [{"code": "a", "reworded": True}, {"code": "b", "reworded": True}]
     notes = notes_of("9.9", {"sine": {"advisory": entries}})
     assert "### Advisories" not in notes
     assert "in other words in 2 places" in notes

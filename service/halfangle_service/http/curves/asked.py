@@ -12,16 +12,19 @@ from pydantic_core import to_json
 
 from halfangle_service.columns import FlatField, flat_fields
 from halfangle_service.columns.asked import number_fields
-from halfangle_service.http.curves.model import MOST_POINTS, CurveRange, CurveRequest
+from halfangle_service.http.curves.model import MOST_POINTS, MOST_SEARCHED, CurveRange, CurveRequest
 from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.repeated import named_twice, noting_repetition, repetition
+from halfangle_service.http.tables.flat import DOCUMENTS
 from halfangle_service.operation import Operation
 from halfangle_service.trade.columns import Floats
 
 AnyOperation = Operation[Any, Any]
 _OVER, _COLUMNS, _REQUEST = "over", "columns", "request"
 _MOST_NAMED = 12
+#: What an estimate has that is found by a search, and what asks for drawings.
+_SEARCHED, _DRAWN = "expanded_uncertainty", "formats"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +48,7 @@ class Curve:
 
 def read_curve(operation: AnyOperation, body: bytes) -> Curve:
     """Read a body; raises ProblemError, whose pointers lead into it."""
+    refuse_too_many_parts(CurveRequest, body)
     try:
         asked = CurveRequest.model_validate_json(body)
     except ValidationError as error:
@@ -55,16 +59,19 @@ def read_curve(operation: AnyOperation, body: bytes) -> Curve:
     _require_numbers(operation, asked)
     axes = {name: _numbers(name, over) for name, over in asked.over.items()}
     points = int(np.prod([len(values) for values in axes.values()]))
-    if points > MOST_POINTS:
-        raise ProblemError(
-            "beyond-bound",
-            f"These are {points} points; at most {MOST_POINTS} are worked out in one request.",
-            errors=[{"pointer": f"/{_OVER}", "message": f"should be at most {MOST_POINTS} points"}],
-        )
+    most = _most_points(operation)
+    if points > most:
+        raise _wrong("beyond-bound", f"should be at most {most} points; got {points}", _OVER)
     wanted = tuple(_wanted(operation, asked.columns))
     curve = Curve(axes, asked.request, wanted)
     _require_rest(operation, curve)
     return curve
+
+
+def _most_points(operation: AnyOperation) -> int:
+    """Points that are worked out in one request: what bounds its work."""
+    searched = any(field.path[-1] == _SEARCHED for field in flat_fields(operation.result).values())
+    return MOST_SEARCHED if searched else MOST_POINTS
 
 
 def _require_numbers(operation: AnyOperation, asked: CurveRequest) -> None:
@@ -81,7 +88,7 @@ def _require_numbers(operation: AnyOperation, asked: CurveRequest) -> None:
 
 
 def _wanted(operation: AnyOperation, names: Iterable[str]) -> Iterable[FlatField]:
-    known = flat_fields(operation.result)
+    known = {n: f for n, f in flat_fields(operation.result).items() if f.path[-1] not in DOCUMENTS}
     for place, name in enumerate(names):
         if name not in known:
             message = f"{name[:60]!r} is no single value of the result; {_meant(name, known)}"
@@ -105,6 +112,8 @@ def _numbers(name: str, over: CurveRange | list[float]) -> Floats:
 
 def _require_rest(operation: AnyOperation, curve: Curve) -> None:
     """Refuse what is wrong of the request whatever runs: it would be refused at every point."""
+    if curve.request.get(_DRAWN):
+        raise _wrong("invalid-request", "is not for curves: no point is drawn", _REQUEST, _DRAWN)
     first = {name: float(values[0]) for name, values in curve.axes.items()}
     body = to_json({**curve.request, **first})
     refuse_too_many_parts(operation.request, body)

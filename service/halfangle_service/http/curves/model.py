@@ -9,8 +9,9 @@ from halfangle_service.http.problems import Problem
 from halfangle_service.operation import Grounds
 
 CURVES_PATH = "/v1/curves/{operation}"
-#: Points of one curve or grid.
-MOST_POINTS = 20_000
+#: Points of one curve or grid; fewer where each point's half-width of an estimate is searched for.
+MOST_POINTS = 10_000
+MOST_SEARCHED = 1_000
 MOST_COLUMNS = 40
 
 _STRICT = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False)
@@ -51,7 +52,8 @@ class CurveRequest(BaseModel):
     )
     over: dict[str, CurveOver] = Field(
         description="One or two of its fields that are numbers, each with its range or its list. "
-        f"Of two every pair is a point; at most {MOST_POINTS} points.",
+        f"Of two every pair is a point; at most {MOST_POINTS} points, {MOST_SEARCHED} of a result "
+        "with an estimate.",
         min_length=1,
         max_length=2,
     )
