@@ -12,6 +12,7 @@ import math
 import os
 import socket
 import statistics
+import sys
 import threading
 import time
 from collections.abc import Iterator
@@ -21,6 +22,9 @@ os.environ.setdefault("POLARS_MAX_THREADS", "1")
 
 import numpy as np
 import polars as pl
+
+# Run by itself it finds the tests' own support no other way.
+sys.path.append(str(Path(__file__).parents[1]))
 
 from serving_support import free_port, serving
 

@@ -17,6 +17,9 @@ from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from pathlib import Path
 
+# Run by itself it finds the tests' own support no other way.
+sys.path.append(str(Path(__file__).parents[1]))
+
 from serving_support import environment, free_port, listens
 
 PLAN = "/v1/jobs/plan"
