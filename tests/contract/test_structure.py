@@ -40,7 +40,7 @@ TEXT_SUFFIXES = {
 LONGEST_FILE = 400
 #: Files of one folder; more want a folder that explains them.
 LARGEST_ROOM = 15
-#: Programs that are run by hand stand side by side in one list (DEVELOPERS.md); their parts have rooms.
+#: Programs that are run by hand stand side by side, as DEVELOPERS.md lists them.
 PROGRAMS, MOST_PROGRAMS = "tests/load", 20
 
 
