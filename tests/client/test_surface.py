@@ -67,7 +67,7 @@ def test_needs_four_packages() -> None:
     A fifth is for workbooks alone, and an extra.
     """
     extra = [p for p in MODULES if "lxml" in imports(p)]
-    assert all(p.is_relative_to(PACKAGE / "fill" / "books") for p in extra)
+    assert all(p.is_relative_to(PACKAGE / "fill" / "_books") for p in extra)
     used = set().union(*map(imports, MODULES)) - set(sys.stdlib_module_names) - {"lxml"}
     assert used == {"click", "halfangle_client", "httpx", "pydantic", "pydantic_core", "rich"}
     for_command = {name for p in MODULES if "cli" not in p.parts for name in imports(p)}

@@ -18,7 +18,7 @@ One call does it; what a file's headers do not say, a map says:
     filling   the rows asked for, and the file written
     journal   the side file, by which a run goes on
     saving    the output, whole or not at all
-    books     files of each kind
+    _books    files of each kind
 """
 
 from pathlib import Path

@@ -8,7 +8,7 @@ from typing import Any
 
 from halfangle_client.cli.contract import Field, hint
 from halfangle_client.cli.words import number_of, put
-from halfangle_client.fill.books.cells import Cell, Range, reference
+from halfangle_client.fill._books.cells import Cell, Range, reference
 from halfangle_client.fill.headers import Input, Labels, plain
 
 _ENTRIES = re.compile(r"[;\n]")

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 from halfangle_client.cli.contract import hyphens
 from halfangle_client.endpoint import Endpoint
 from halfangle_client.errors import HalfangleError, NotCalled, ProblemError, TimedOut, Unsendable
-from halfangle_client.fill.books import content_of, kind_of, open_book
-from halfangle_client.fill.books.cells import Value
-from halfangle_client.fill.books.form import Book
+from halfangle_client.fill._books import content_of, kind_of, open_book
+from halfangle_client.fill._books.cells import Value
+from halfangle_client.fill._books.form import Book
 from halfangle_client.fill.errors import FileRefused, FillError, FillInterrupted, NotFinished
 from halfangle_client.fill.headers import Labels
 from halfangle_client.fill.journal import Done, Journal, key_of

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from halfangle_client.cli.contract import Field, hint
-from halfangle_client.fill.books.cells import column_of, letters
+from halfangle_client.fill._books.cells import column_of, letters
 from halfangle_client.fill.errors import MapRefused
 from halfangle_client.fill.units import fits, length_unit_of, name_and_unit, sign_of
 

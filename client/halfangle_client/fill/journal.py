@@ -9,7 +9,7 @@ from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import Any, BinaryIO
 
-from halfangle_client.fill.books.cells import Value
+from halfangle_client.fill._books.cells import Value
 from halfangle_client.fill.errors import NotWritten
 
 _MARK = "halfangle fill"

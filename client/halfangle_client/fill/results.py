@@ -11,7 +11,7 @@ from pydantic import BaseModel
 from halfangle_client.cli.contract import Operation, hint
 from halfangle_client.cli.picks import stands_at_stop, text_of
 from halfangle_client.endpoint import model_of
-from halfangle_client.fill.books.cells import Value
+from halfangle_client.fill._books.cells import Value
 from halfangle_client.fill.errors import MapRefused
 from halfangle_client.fill.units import name_and_unit, sign_of
 

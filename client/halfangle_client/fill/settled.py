@@ -5,9 +5,16 @@ from dataclasses import dataclass
 from typing import Any
 
 from halfangle_client.cli.contract import Operation, dotted_names, hint, named
+from halfangle_client.fill._books.cells import (
+    LAST_COLUMN,
+    Cell,
+    Range,
+    letters,
+    range_of,
+    reference,
+)
+from halfangle_client.fill._books.form import Book, Rows, Sheet, Written
 from halfangle_client.fill.asked import Asker, Unreadable
-from halfangle_client.fill.books.cells import LAST_COLUMN, Cell, Range, letters, range_of, reference
-from halfangle_client.fill.books.form import Book, Rows, Sheet, Written
 from halfangle_client.fill.errors import FileRefused, MapRefused
 from halfangle_client.fill.headers import (
     Header,

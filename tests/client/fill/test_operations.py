@@ -63,7 +63,7 @@ def test_every_light_operation_fills_its_example(shop: Halfangle, tmp_path: Path
         with (tmp_path / "out.csv").open(encoding="utf-8", newline="") as file:
             heads, values = csv.reader(file)
         found = dict(zip(heads, values, strict=True))
-        answer = shop.map(operation.name, [operation.example])[0].result.model_dump()
+        answer = shop.map(operation.name, [operation.example]).answers[0].result.model_dump()
         numbers = {
             name: value for name, value in answer.items()
             if isinstance(value, float) and name not in row

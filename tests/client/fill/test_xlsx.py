@@ -13,7 +13,7 @@ import xlsxwriter
 from fill_support import ANGLES, cells_of, parts_of, rewritten
 from halfangle_client import Halfangle
 from halfangle_client.fill import FileRefused, Filled, FillMap, MapRefused, fill
-from halfangle_client.fill.books import archive
+from halfangle_client.fill._books import archive
 
 SHEET = "xl/worksheets/sheet1.xml"
 FEET = "surface_speed_ft_per_min"

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from lxml import etree
 
-from halfangle_client.fill.books.cells import Cell, no_stored_value, time_problem
-from halfangle_client.fill.books.formats import DATE, PERCENT
+from halfangle_client.fill._books.cells import Cell, no_stored_value, time_problem
+from halfangle_client.fill._books.formats import DATE, PERCENT
 from halfangle_client.fill.errors import FileRefused
 
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"

@@ -4,9 +4,9 @@ from typing import BinaryIO
 
 from lxml import etree
 
-from halfangle_client.fill.books.archive import Archive
-from halfangle_client.fill.books.markup import parsed, written
-from halfangle_client.fill.books.ods_sheet import OFFICE, TABLE, OdsSheet, forget_values
+from halfangle_client.fill._books.archive import Archive
+from halfangle_client.fill._books.markup import parsed, written
+from halfangle_client.fill._books.ods_sheet import OFFICE, TABLE, OdsSheet, forget_values
 from halfangle_client.fill.errors import FileRefused
 
 _CONTENT, _MANIFEST = "content.xml", "META-INF/manifest.xml"

@@ -14,7 +14,7 @@ Each kind is loaded where a file of it is opened:
 
 from pathlib import Path
 
-from halfangle_client.fill.books.form import Book
+from halfangle_client.fill._books.form import Book
 from halfangle_client.fill.errors import FileRefused
 
 #: The kinds that are filled, by the ending of their names.
@@ -53,7 +53,7 @@ def open_book(path: Path, content: bytes, *, delimiter: str | None, decimal: str
     """Open a file by its ending, from its bytes. Raises FileRefused."""
     kind = kind_of(path)
     if kind == ".csv":
-        from halfangle_client.fill.books.delimited import DelimitedBook  # noqa: PLC0415
+        from halfangle_client.fill._books.delimited import DelimitedBook  # noqa: PLC0415
 
         return DelimitedBook(path.name, content, delimiter=delimiter, decimal=decimal)
     try:
@@ -63,9 +63,9 @@ def open_book(path: Path, content: bytes, *, delimiter: str | None, decimal: str
             f"{path.name}: workbooks need the package lxml: pip install 'halfangle-client[fill]'."
         ) from error
     if kind == ".ods":
-        from halfangle_client.fill.books.ods import OdsBook  # noqa: PLC0415
+        from halfangle_client.fill._books.ods import OdsBook  # noqa: PLC0415
 
         return OdsBook(path.name, content)
-    from halfangle_client.fill.books.xlsx import XlsxBook  # noqa: PLC0415
+    from halfangle_client.fill._books.xlsx import XlsxBook  # noqa: PLC0415
 
     return XlsxBook(path.name, content)

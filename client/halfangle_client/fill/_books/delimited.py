@@ -5,8 +5,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import BinaryIO
 
-from halfangle_client.fill.books.cells import Cell, Value
-from halfangle_client.fill.books.form import Rows, Written
+from halfangle_client.fill._books.cells import Cell, Value
+from halfangle_client.fill._books.form import Rows, Written
 from halfangle_client.fill.errors import FileRefused
 
 DELIMITERS = {",": ",", ";": ";", "\t": "tab"}

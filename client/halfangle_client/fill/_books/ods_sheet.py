@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from lxml import etree
 
-from halfangle_client.fill.books.cells import (
+from halfangle_client.fill._books.cells import (
     LAST_COLUMN,
     LAST_ROW,
     Cell,
@@ -15,8 +15,8 @@ from halfangle_client.fill.books.cells import (
     no_stored_value,
     time_problem,
 )
-from halfangle_client.fill.books.form import Rows, Written
-from halfangle_client.fill.books.markup import drop, local, printable
+from halfangle_client.fill._books.form import Rows, Written
+from halfangle_client.fill._books.markup import drop, local, printable
 from halfangle_client.fill.errors import FileRefused
 
 OFFICE = "urn:oasis:names:tc:opendocument:xmlns:office:1.0"

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from lxml import etree
 
-from halfangle_client.fill.books.archive import Archive
-from halfangle_client.fill.books.cells import (
+from halfangle_client.fill._books.archive import Archive
+from halfangle_client.fill._books.cells import (
     LAST_COLUMN,
     Cell,
     Range,
@@ -16,18 +16,18 @@ from halfangle_client.fill.books.cells import (
     range_of,
     reference,
 )
-from halfangle_client.fill.books.form import Rows, Written
-from halfangle_client.fill.books.markup import (
+from halfangle_client.fill._books.form import Rows, Written
+from halfangle_client.fill._books.markup import (
     drop,
     local,
     parsed,
     printable,
     relations,
 )
-from halfangle_client.fill.books.markup import (
+from halfangle_client.fill._books.markup import (
     written as bytes_of,
 )
-from halfangle_client.fill.books.xlsx_cells import MAIN, YES, CellReader, whole
+from halfangle_client.fill._books.xlsx_cells import MAIN, YES, CellReader, whole
 from halfangle_client.fill.errors import FileRefused
 
 _DRAWING = "{http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing}"

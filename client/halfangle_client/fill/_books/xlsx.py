@@ -5,11 +5,11 @@ from typing import BinaryIO
 
 from lxml import etree
 
-from halfangle_client.fill.books.archive import Archive
-from halfangle_client.fill.books.formats import format_kind
-from halfangle_client.fill.books.markup import local, parsed, relations, written
-from halfangle_client.fill.books.xlsx_cells import MAIN, whole, whole_text
-from halfangle_client.fill.books.xlsx_sheet import Surroundings, XlsxSheet, forget_values
+from halfangle_client.fill._books.archive import Archive
+from halfangle_client.fill._books.formats import format_kind
+from halfangle_client.fill._books.markup import local, parsed, relations, written
+from halfangle_client.fill._books.xlsx_cells import MAIN, whole, whole_text
+from halfangle_client.fill._books.xlsx_sheet import Surroundings, XlsxSheet, forget_values
 from halfangle_client.fill.errors import FileRefused
 
 _STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main"

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import BinaryIO, Protocol
 
-from halfangle_client.fill.books.cells import Cell, Value
+from halfangle_client.fill._books.cells import Cell, Value
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from urllib.parse import unquote
 
 from lxml import etree
 
-from halfangle_client.fill.books.archive import Archive
+from halfangle_client.fill._books.archive import Archive
 from halfangle_client.fill.errors import FileRefused
 
 _RELATIONSHIPS = "http://schemas.openxmlformats.org/package/2006/relationships"
