@@ -13,6 +13,7 @@ from halfangle_service import __version__
 from halfangle_service.app import contract_bytes
 from halfangle_service.fields.glossary import glossary
 from halfangle_service.http.batches.model import BATCHES_PATH
+from halfangle_service.http.curves.model import CURVES_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import VALUE_PATH
 from halfangle_service.http.tables.model import TABLES_PATH
@@ -108,8 +109,9 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Operations, tables, sheets, batches, CSV and single values have their paths there."""
-    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH, TABLES_PATH}
+    """Operations, tables, sheets, batches, CSV, curves and single values have their paths there."""
+    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    expected |= {TABLES_PATH, CURVES_PATH}
     expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected

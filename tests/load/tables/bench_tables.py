@@ -1,6 +1,6 @@
 """What a column of answers costs beside answers one by one, and beside NumPy alone. Not collected.
 
-    python tests/load/bench_tables.py [--rows 100000] [--rounds 7]
+    python tests/load/tables/bench_tables.py [--rows 100000] [--rounds 7]
 
 Processor time of this process, the least of some rounds side by side, for `sine.setting` and a few
 others: the column form of all numbers of the result, of its texts too, the row form (of fewer rows,
