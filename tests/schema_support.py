@@ -8,6 +8,7 @@ from typing import Any
 
 from halfangle_service.app import contract_bytes
 from halfangle_service.http.batches.model import BatchRequest, BatchRow
+from halfangle_service.http.curves.model import CurveRange, CurveRequest
 from halfangle_service.registry import load_registry
 from inlining import inlined
 from wording import OF_A_NUMBER
@@ -15,7 +16,7 @@ from wording import OF_A_NUMBER
 Schema = dict[str, Any]
 
 #: A batch as it is sent: rows hold requests of any operation, and no form shows them.
-ROWS_SENT = frozenset({BatchRequest.__name__, BatchRow.__name__})
+ROWS_SENT = frozenset(m.__name__ for m in (BatchRequest, BatchRow, CurveRequest, CurveRange))
 #: Of HTTP and of the catalogue, not of the trade.
 NO_QUANTITIES = frozenset(
     {
@@ -25,6 +26,14 @@ NO_QUANTITIES = frozenset(
         "BatchAnswer",
         "BatchRowAnswer",
         "BatchCounts",
+        "CurveAnswer",
+        "CurveAxis",
+        "CurveColumn",
+        "CurveRefusal",
+        "CurveAdvisory",
+        "CurveCounts",
+        "CurveRange",
+        "CurveRequest",
     }
 )
 

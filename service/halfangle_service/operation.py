@@ -25,7 +25,6 @@ from halfangle_service.trade.wording import said_in
 
 #: What bounds the work of most requests.
 FIXED_SIZE = "one calculation of fixed size"
-
 #: Named profiles of a shop's equipment, as the subject that reads them has them.
 Profiles = Mapping[str, Any]
 

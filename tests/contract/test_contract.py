@@ -14,6 +14,7 @@ from halfangle_service.app import contract_bytes
 from halfangle_service.fields.glossary import glossary
 from halfangle_service.http.batches.model import BATCHES_PATH
 from halfangle_service.http.cells import VALUE_PATH
+from halfangle_service.http.curves.model import CURVES_PATH
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.routings import ROUTING
 from halfangle_service.http.tables.model import TABLES_PATH
@@ -112,9 +113,9 @@ def test_the_glossary_is_served(service: Service) -> None:
 
 
 def test_contract_names_every_operation_and_table(service: Service) -> None:
-    """Operations, tables, sheets, lines, batches, CSV and single values have their paths there."""
-    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH, TABLES_PATH}
-    expected |= {f"{OPERATIONS[ROUTING].path}/csv"}
+    """Each operation, table, sheet and other form of an answer has its path there."""
+    expected = {o.path for o in OPERATIONS.values()} | {VALUE_PATH, BATCHES_PATH}
+    expected |= {TABLES_PATH, CURVES_PATH, f"{OPERATIONS[ROUTING].path}/csv"}
     expected |= {f"{OPERATIONS[name].path}/sheet" for name in WITH_SHEET}
     expected |= {path for c in TABLES for path in (c.path, c.path + "/{key}")}
     assert set(service.get("/openapi.json").json()["paths"]) == expected

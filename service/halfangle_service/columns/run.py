@@ -54,11 +54,6 @@ class AnsweredColumns:
     advised_of: Places
     left: Bools
 
-    def where_advised(self, severity: Severity) -> Bools:
-        """Rows whose answer has an advisory of this severity."""
-        says = [any(found == severity for found, _ in each) for each in self.advised]
-        return np.array(says, dtype=np.bool_)[self.advised_of]
-
 
 def columns_of(
     operation: AnyOperation,

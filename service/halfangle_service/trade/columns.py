@@ -32,7 +32,7 @@ class Parting(BaseException):
     """
 
     def __init__(self, where: Bools) -> None:
-        super().__init__()
+        super().__init__(f"{int(where.sum())} of {len(where)} rows part from the others")
         self.where = where
 
 
@@ -86,7 +86,7 @@ class Column:
     def __repr__(self) -> str:
         return f"Column of {len(self.values)} rows"
 
-    def __format__(self, spec: str) -> str:
+    def __format__(self, _: str) -> str:
         return SOME_FIGURE
 
     def __bool__(self) -> bool:
