@@ -109,14 +109,30 @@ def answer_each(service: Service, operation: Mapping[str, Any], stored: Path | N
 
 
 def flat(example: Mapping[str, Any]) -> list[tuple[str, str]]:
-    """A flat request as names and values of a query string."""
+    """A request as a query string: a dot into an object, `;` between the values of a column."""
     pairs = []
     for name, value in example.items():
-        for one in value if isinstance(value, list) else [value]:
-            if not isinstance(one, dict | list):
-                text = one if isinstance(one, str) else json.dumps(one)
-                pairs.append((name, text))
-    return pairs
+        if isinstance(value, dict):
+            pairs += [
+                (f"{name}.{part}", one) for part, inner in value.items() for one in many(inner)
+            ]
+        elif any(isinstance(row, dict) for row in many(value)):
+            for part in dict.fromkeys(part for row in value for part in row):
+                column = ";".join(text_of(row.get(part)) for row in value)
+                pairs.append((f"{name}.{part}", column))
+        else:
+            pairs += [(name, one) for one in many(value)]
+    return [(name, text_of(value)) for name, value in pairs]
+
+
+def many(value: Any) -> list[Any]:
+    """Entries of a list, or the one value that it is."""
+    return value if isinstance(value, list) else [value]
+
+
+def text_of(value: Any) -> str:
+    """A value as a query string has it; what is not stated is an empty text."""
+    return "" if value is None else value if isinstance(value, str) else json.dumps(value)
 
 
 def differing(kept: Any, given: Any, place: str = "") -> Iterator[str]:

@@ -35,6 +35,11 @@ class Addresses:
         """The address named first."""
         return next(iter(self._rested_at))
 
+    @property
+    def some_awake(self) -> bool:
+        """Whether an address does not rest."""
+        return min(self._rested_at.values()) <= time.monotonic()
+
     def next(self) -> str:
         """The address whose turn it is, of those that do not rest; else the first to have done."""
         with self._lock:

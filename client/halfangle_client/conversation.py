@@ -102,19 +102,23 @@ class Tries:
     def pause_after(self, outcome: Reply | Fault) -> float | None:
         """Seconds until the next try; None where this outcome stands, for want of time too."""
         self._made += 1
-        retries = self._manners.retries
-        if isinstance(outcome, Reply):
-            pause = retries.after_status(self._made, outcome.status, outcome.headers)
-            failed = is_overloaded(outcome.status)
-        else:
-            pause = retries.after_fault(self._made) if outcome.worth_another_try else None
-            failed = outcome.worth_another_try or outcome.late
+        overloaded = isinstance(outcome, Reply) and is_overloaded(outcome.status)
+        late = isinstance(outcome, Fault) and outcome.late
+        again = overloaded or (isinstance(outcome, Fault) and outcome.worth_another_try)
         addresses = self._manners.addresses
-        (addresses.failed if failed else addresses.answered)(self.address)
+        (addresses.failed if again or late else addresses.answered)(self.address)
+        pause = self._pause(outcome, elsewhere=addresses.some_awake) if again else None
         if pause is None or pause >= self.seconds_left:
             return None
         self.address = addresses.next()
         return pause
+
+    def _pause(self, outcome: Reply | Fault, *, elsewhere: bool) -> float | None:
+        """Seconds until the next try. Who asks for time is given it, unless another is there."""
+        retries = self._manners.retries
+        if isinstance(outcome, Fault) or elsewhere:
+            return retries.after_fault(self._made)
+        return retries.after_status(self._made, outcome.status, outcome.headers)
 
     def begin_anew(self) -> None:
         """Count from the first try again: the last one was of use."""

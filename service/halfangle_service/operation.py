@@ -149,7 +149,8 @@ class Operation(Generic[RequestT, ResultT]):
         return answer_model(self.result)
 
     @cached_property
-    def _grounds_json(self) -> bytes:
+    def grounds(self) -> bytes:
+        """What every answer stands on, as JSON."""
         return _grounds_json(self.relations, self.sources)
 
     def answer_json(self, request: RequestT) -> bytes:
@@ -183,7 +184,7 @@ class Operation(Generic[RequestT, ResultT]):
         these rows too.
         """
         advisories, rows = outcome.advisories, outcome.rows
-        grounds = self._grounds_json
+        grounds = self.grounds
         if rows:
             grounds = _grounds_json(self.relations, (*self.sources, *sources_of_rows(rows)))
         return _envelope(
@@ -254,9 +255,8 @@ class PublishedTable(Generic[ResultT]):
 
     def list_rows(self) -> ResultModel:
         """The whole table."""
-        rows = self._rows.values()
-        shown = rows if self.in_short is None else map(self.in_short, rows)
-        return self.listing(**{self._list_name: list(shown)})
+        rows = [row if self.in_short is None else self.in_short(row) for row in self._rows.values()]
+        return self.listing(**{self._list_name: rows})
 
     def get(self, key: str) -> ResultT | None:
         """One row by its key, or None where there is none."""
@@ -332,8 +332,7 @@ def published_table(
 ) -> Callable[[Callable[[], Mapping[str, ResultT]]], PublishedTable[ResultT]]:
     """Declare the function below, which gives each row by its key, as a published table.
 
-    `name` is dotted, such as `blocks.sets`; the docstring's first line is the title, the rest the
-    summary.
+    `name` is dotted (`blocks.sets`); the docstring's first line is the title, the rest the summary.
     """
     topic, _, plural = name.partition(".")
 

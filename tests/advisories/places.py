@@ -24,8 +24,11 @@ from halfangle_service.fields.advisories import Advisory
 from halfangle_service.registry import load_registry
 from source_support import ALL_FILES, SERVICE, tree_of
 
-#: What carries answers as they are and makes no advisory: above `topics`, and what declares them.
-_CARRIERS = ("http/", "sheets/", "app.py", "cli.py", "operation.py", "registry.py")
+#: What carries answers as they are and makes no advisory: above `topics`, and what declares them; a
+#: routing has those of its plan.
+_CARRIERS = (
+    "http/", "sheets/", "topics/jobs/routing/", "app.py", "cli.py", "operation.py", "registry.py",
+)  # fmt: skip
 FILES = [p for p in ALL_FILES if not str(p.relative_to(SERVICE)).startswith(_CARRIERS)]
 
 KINDS = ("note", "caution", "stop")

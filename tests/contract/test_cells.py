@@ -228,6 +228,8 @@ def test_a_row_of_a_table_has_values(service: Service) -> None:
     problem = assert_problem(service.get(f"{SET}?colour=red"), "invalid-request")
     assert problem["errors"][0]["pointer"] == "/colour"
     assert service.get(SET).json()["result"]["name"] == "inch-81"
+    listing = service.get("/v1/blocks/sets?pick=name")
+    assert assert_problem(listing, "invalid-request")["errors"][0]["pointer"] == "/pick"
 
 
 def test_too_much_to_do_is_no_text(service: Service, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -45,6 +45,12 @@ def test_the_lines_are_those_of_the_answer(service: Service) -> None:
     assert "note prove-by-hand" in column["advisories"][0]
 
 
+def test_the_page_of_the_operation_names_the_address(service: Service) -> None:
+    """Who reads of routings finds their lines; of other operations there are none."""
+    assert f"POST {_CSV}" in service.get("/docs/jobs.routing").text
+    assert "/csv" not in service.get("/docs/jobs.plan").text
+
+
 def test_columns_are_parted_as_asked(service: Service) -> None:
     """Semicolon and tab hold the same cells, and a name with either of them or a quote is whole."""
     odd = center_job(job='HL-0412 "center"; one,\ttwo')

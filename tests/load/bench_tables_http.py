@@ -125,7 +125,7 @@ def _send(connection: socket.socket, pieces: Iterator[bytes] | list[bytes]) -> N
 def p99_ms(port: int, count: int, until: threading.Thread | None) -> float:
     """99th percentile of light requests, one after another; as long as a thread runs, if any."""
     connection = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
-    times = []
+    times: list[float] = []
     while len(times) < count or (until is not None and until.is_alive()):
         begun = time.perf_counter()
         connection.request("GET", LIGHT)

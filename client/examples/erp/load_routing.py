@@ -130,10 +130,12 @@ def _master(operation: Any) -> tuple[Any, bool]:
     found = masters.find([("name", "like", f"{operation.code} %")], limit=1)
     if found:
         return found[0], False
-    made = masters(name=f"{operation.code} {operation.name}")
     categories = Model.get("production.work.center.category")
     places = categories.find([("name", "=", PLACES[operation.kind])], limit=1)
-    made.work_center_category = places[0] if places else None
+    made = masters(
+        name=f"{operation.code} {operation.name}",
+        work_center_category=places[0] if places else None,
+    )
     made.save()
     return made, True
 

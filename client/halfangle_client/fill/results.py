@@ -2,33 +2,27 @@
 
 import types
 import typing
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from pydantic import BaseModel
 
 from halfangle_client.cli.contract import Operation, hint
+from halfangle_client.cli.picks import stands_at_stop, text_of
 from halfangle_client.endpoint import model_of
 from halfangle_client.fill.books.cells import Value
 from halfangle_client.fill.errors import MapRefused
-from halfangle_client.fill.units import sign_of
+from halfangle_client.fill.units import name_and_unit, sign_of
 
 ADVISORIES, PROBLEM = "advisories", "problem"
 #: How a row says that its answer must not be run.
 STOP = "STOP: "
 _PLAIN = (str, bool, int, float)
-#: Between the blocks of a stack, which is their sum, and between other entries of a list.
-_OF_A_STACK, _OF_A_LIST = " + ", "; "
-_STACKS = ("blocks", "second_stack", "wringing_order")
 #: Drawings and files have no place in a cell.
 _NOT_SHOWN = frozenset({"svg", "dxf", "csv"})
 #: What a person reads of an estimate first; all else of it is there to be asked for.
 _OF_ESTIMATES = ("value", "expanded_uncertainty")
-#: Fields that judge: they may stand though the answer says stop, where they say so themselves.
-_JUDGEMENTS = ("forecast", "verdict")
-#: Judgements that say yes: of a part only, where the answer says stop.
-_YES = ("conforming", "holds")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +33,24 @@ class Wanted:
     header: str
 
 
-def wanted_results(operation: Operation, said: Mapping[str, str], units: str) -> list[Wanted]:
-    """The results asked for, or the single values of the answer. Raises MapRefused."""
+def wanted_results(
+    operation: Operation, said: Mapping[str, str], given: Collection[str], units: str
+) -> list[Wanted]:
+    """The results asked for, or the single values of the answer that were not given.
+
+    One that a field of the request is called like has `result.` before its name, so that it is
+    not read as that field when the file is filled again. Raises MapRefused.
+    """
     model = _result_model(operation)
     if not said:
-        taken = {field.name for field in operation.fields}
-        paths = [path for path in _usual(model) if path.partition(".")[0] not in taken]
-        said = {path: path for path in paths}
+        said = {path: path for path in _usual(model) if path.partition(".")[0] not in given}
+    fields = {field.name for field in operation.fields}
     found = []
     for name, path in said.items():
         whole = _whole_path(model, path)
         sign = sign_of(_unit_of(operation, whole), units)
-        found.append(Wanted(whole, _header(whole if name == path else name, sign)))
+        own = f"result.{whole}" if path.partition(".")[0] in fields else whole
+        found.append(Wanted(whole, _header(own if name == path else name, sign)))
     headers = [wanted.header for wanted in found]
     twice = next((header for header in headers if headers.count(header) > 1), None)
     if twice is not None:
@@ -60,8 +60,7 @@ def wanted_results(operation: Operation, said: Mapping[str, str], units: str) ->
 
 def _header(name: str, sign: str) -> str:
     """A header with its unit; one that a person chose and that states one stays as it is."""
-    stated = name.rstrip().endswith(("]", ")"))
-    return name if not sign or stated else f"{name} [{sign}]"
+    return name if not sign or name_and_unit(name)[1] else f"{name} [{sign}]"
 
 
 def _unit_of(operation: Operation, path: str) -> str:
@@ -102,16 +101,9 @@ def _value_at(value: Any, path: str) -> Value:
         else:
             value = value.get(part) if isinstance(value, dict) else getattr(value, part, None)
     if isinstance(value, list):
-        in_a_stack = (path in _STACKS) or path.endswith("blocks")
-        return (_OF_A_STACK if in_a_stack else _OF_A_LIST).join(map(str, value))
+        names = [part for part in path.split(".") if not part.isdigit()]
+        return text_of(value, names[-1])
     return value if isinstance(value, _PLAIN) else None
-
-
-def stands_at_stop(path: str, value: Value) -> bool:
-    """Whether a value may be read alone though its answer says stop: a judgement that says no."""
-    last = path.rpartition(".")[2]
-    judges = any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
-    return judges and value not in _YES
 
 
 def _result_model(operation: Operation) -> type[BaseModel]:

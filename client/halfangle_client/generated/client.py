@@ -25,6 +25,7 @@ from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
+from halfangle_client.generated.calls import curves as _curves
 from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import measuring as _measuring
@@ -47,6 +48,13 @@ from halfangle_client.rows import (
     map_rows,
     stream,
     stream_async,
+)
+from halfangle_client.table import (
+    TableSource,
+    table_endpoint,
+    table_query,
+    table_rows,
+    table_rows_async,
 )
 from halfangle_client.transport import (
     AsgiApp,
@@ -104,6 +112,7 @@ class Halfangle:
         self.catalogue: _catalogue.CatalogueCalls = _catalogue.CatalogueCalls(self)
         self.centers: _centers.CentersCalls = _centers.CentersCalls(self)
         self.clearance: _clearance.ClearanceCalls = _clearance.ClearanceCalls(self)
+        self.curves: _curves.CurvesCalls = _curves.CurvesCalls(self)
         self.inspection: _inspection.InspectionCalls = _inspection.InspectionCalls(self)
         self.jobs: _jobs.JobsCalls = _jobs.JobsCalls(self)
         self.measuring: _measuring.MeasuringCalls = _measuring.MeasuringCalls(self)
@@ -261,6 +270,44 @@ class Halfangle:
             timeout_seconds=timeout_seconds,
         )
 
+    def table(
+        self,
+        operation: Callable[..., object] | str,
+        source: TableSource,
+        *,
+        columns: Sequence[str] = (),
+        keep: Sequence[str] = (),
+        delimiter: str = ",",
+        decimal: str = ".",
+        list_separator: str = ";",
+        timeout_seconds: float | None = None,
+        **fields: Any,
+    ) -> Iterator[bytes]:
+        """Answer a table: CSV in, the same rows with their results out, in pieces as they come.
+
+        `operation` is a call of this client, or its dotted name. `source` is the table as bytes,
+        the path of its file, an open file, or its bytes in pieces; its first line names the fields
+        of the request, and `fields` are those that all rows have alike. `columns` are the results
+        that are wanted (all: `()`), `keep` columns to carry along unread, `("*",)` all of them.
+        `delimiter` (`","`, `";"`, `"tab"`) and `decimal` (`"."`, `","`) say how it is written. A
+        row that is refused, or whose answer says stop, has the reason in its column `problem`.
+        `timeout_seconds` bounds each piece of some thousand rows (fifty of what takes longer).
+
+        Raises, as the first piece is asked for:
+            KeyError: `operation` is no call that this release knows.
+            HalfangleError: the table is refused, or a piece of it has no answer.
+        """
+        query = table_query(
+            fields,
+            columns=columns,
+            keep=keep,
+            delimiter=delimiter,
+            decimal=decimal,
+            list_separator=list_separator,
+        )
+        endpoint = table_endpoint(endpoint_of(operation, ENDPOINTS), query)
+        return table_rows(self, endpoint, source, query, timeout_seconds)
+
     @overload
     def stream(
         self,
@@ -394,6 +441,7 @@ class AsyncHalfangle:
         self.catalogue: _catalogue.AsyncCatalogueCalls = _catalogue.AsyncCatalogueCalls(self)
         self.centers: _centers.AsyncCentersCalls = _centers.AsyncCentersCalls(self)
         self.clearance: _clearance.AsyncClearanceCalls = _clearance.AsyncClearanceCalls(self)
+        self.curves: _curves.AsyncCurvesCalls = _curves.AsyncCurvesCalls(self)
         self.inspection: _inspection.AsyncInspectionCalls = _inspection.AsyncInspectionCalls(self)
         self.jobs: _jobs.AsyncJobsCalls = _jobs.AsyncJobsCalls(self)
         self.measuring: _measuring.AsyncMeasuringCalls = _measuring.AsyncMeasuringCalls(self)
@@ -549,6 +597,44 @@ class AsyncHalfangle:
             into=into,
             timeout_seconds=timeout_seconds,
         )
+
+    def table(
+        self,
+        operation: Callable[..., object] | str,
+        source: TableSource,
+        *,
+        columns: Sequence[str] = (),
+        keep: Sequence[str] = (),
+        delimiter: str = ",",
+        decimal: str = ".",
+        list_separator: str = ";",
+        timeout_seconds: float | None = None,
+        **fields: Any,
+    ) -> AsyncIterator[bytes]:
+        """Answer a table: CSV in, the same rows with their results out, in pieces as they come.
+
+        `operation` is a call of this client, or its dotted name. `source` is the table as bytes,
+        the path of its file, an open file, or its bytes in pieces; its first line names the fields
+        of the request, and `fields` are those that all rows have alike. `columns` are the results
+        that are wanted (all: `()`), `keep` columns to carry along unread, `("*",)` all of them.
+        `delimiter` (`","`, `";"`, `"tab"`) and `decimal` (`"."`, `","`) say how it is written. A
+        row that is refused, or whose answer says stop, has the reason in its column `problem`.
+        `timeout_seconds` bounds each piece of some thousand rows (fifty of what takes longer).
+
+        Raises, as the first piece is asked for:
+            KeyError: `operation` is no call that this release knows.
+            HalfangleError: the table is refused, or a piece of it has no answer.
+        """
+        query = table_query(
+            fields,
+            columns=columns,
+            keep=keep,
+            delimiter=delimiter,
+            decimal=decimal,
+            list_separator=list_separator,
+        )
+        endpoint = table_endpoint(endpoint_of(operation, ENDPOINTS), query)
+        return table_rows_async(self, endpoint, source, query, timeout_seconds)
 
     @overload
     def stream(

@@ -1649,6 +1649,71 @@ class CorrectionSwivel(RequestModel):
     """Radius at which an indicator reads the swivel, in `units`. [length, 1e-06 to 10000]"""
 
 
+class CurveAdvisory(AnswerModel):
+    """An advisory, and the points whose answer has it; its message is that of the first."""
+
+    code: str
+    """Stable code of the advisory."""
+    severity: Literal["note", "caution", "stop"] | str
+    """`note`: a better way exists; `caution`: mind this; `stop`: do not run this."""
+    message: str
+    """What to mind, in plain words."""
+    count: int
+    """How many points. [at least 1]"""
+    points: list[list[int]]
+    """The points, from 0: first and last of each unbroken run."""
+
+
+class CurveAxis(AnswerModel):
+    """One of the numbers that run."""
+
+    field: str
+    """The field of the request."""
+    unit: str | None
+    """Its unit; `length` is in the request's `units`."""
+    values: list[float]
+    """Its numbers, in order."""
+
+
+class CurveColumn(AnswerModel):
+    """One value of the result at every point."""
+
+    name: str
+    """Its path in the result."""
+    unit: str | None
+    """Its unit; `length` is in the request's `units`; null where it has none."""
+    values: list[float | int | str | bool | None]
+    """
+    One a point, in the order of the points; null where the result says null, where the
+    point is refused, and where its answer says stop (but a judgement that does not say yes
+    stands).
+    """
+
+
+class CurveCounts(AnswerModel):
+    """How the points ended."""
+
+    points: int
+    """Points asked for. [at least 1]"""
+    ok: int
+    """Points with an answer that does not say stop. [at least 0]"""
+    refused: int
+    """Points with a problem. [at least 0]"""
+    with_stop: int
+    """Points whose answer says stop. [at least 0]"""
+
+
+class CurveRange(RequestModel):
+    """Numbers at even steps, both ends among them."""
+
+    from_: Annotated[float, Field(alias="from")]
+    """The first, less than the last."""
+    to: float
+    """The last."""
+    count: int
+    """How many, the ends among them. [2 to 20000]"""
+
+
 class Direction(AnswerModel):
     """A direction round a turn in an answer, in two forms of the same value."""
 
@@ -2669,6 +2734,8 @@ class OperationEntry(AnswerModel):
     """Path to POST a request to."""
     query: bool
     """Whether GET with a query string is offered too."""
+    columns: bool
+    """Whether it works out columns, so that it has curves."""
 
 
 class OperationList(AnswerModel):
@@ -7370,6 +7437,17 @@ class CorrectionSurface(RequestModel):
     """The surface."""
 
 
+class CurveRefusal(AnswerModel):
+    """Points that are refused alike."""
+
+    count: int
+    """How many points. [at least 1]"""
+    points: list[list[int]]
+    """The points, from 0: first and last of each unbroken run."""
+    problem: Problem
+    """The problem document of the first."""
+
+
 class DovetailOverRollsResult(AnswerModel):
     """
     Widths of a dovetail and its measure with rolls.
@@ -7489,6 +7567,20 @@ class DriftComparisonResult(AnswerModel):
     """
     Times by which taking the drift out widens the uncertainty; 1 for an order that is
     balanced, such as ABBA.
+    """
+
+
+class Grounds(AnswerModel):
+    """What answers of one kind stand on, whatever was asked."""
+
+    relations: list[str]
+    """The formulas used, as text."""
+    sources: list[Source]
+    """Where formulas and values come from."""
+    release: str
+    """
+    Release of the calculations: on one installation the same request at the same release
+    gives the same bytes.
     """
 
 
@@ -7714,6 +7806,8 @@ class OperationDetail(AnswerModel):
     """Path to POST a request to."""
     query: bool
     """Whether GET with a query string is offered too."""
+    columns: bool
+    """Whether it works out columns, so that it has curves."""
     largest_request: str
     """What bounds the work of one request."""
     relations: list[str]
@@ -9651,6 +9745,26 @@ class CenterJobResult(AnswerModel):
     """The checks to make."""
 
 
+class CurveAnswer(AnswerModel):
+    """Values at every point. Of two axes the last one runs fastest (row-major)."""
+
+    operation: str
+    """Name of the operation."""
+    shape: list[int]
+    """Numbers on each axis, in the order of `axes`."""
+    axes: list[CurveAxis]
+    """What runs, in the order in which it was sent."""
+    columns: list[CurveColumn]
+    """What was asked for, in its order."""
+    counts: CurveCounts
+    refusals: list[CurveRefusal]
+    """Points that are refused, by their problem."""
+    advisories: list[CurveAdvisory]
+    """What answers advise, and where."""
+    basis: Grounds
+    """Formulas, sources and release."""
+
+
 class DovetailOverRollsAnswer(Answer):
     """An answer: its result, advisories, and what it stands on."""
 
@@ -10429,6 +10543,13 @@ __all__ = [
     "CorrectionStack",
     "CorrectionSurface",
     "CorrectionSwivel",
+    "CurveAdvisory",
+    "CurveAnswer",
+    "CurveAxis",
+    "CurveColumn",
+    "CurveCounts",
+    "CurveRange",
+    "CurveRefusal",
     "Direction",
     "DirectionContribution",
     "DirectionEstimate",
@@ -10451,6 +10572,7 @@ __all__ = [
     "FaceWork",
     "FieldProblem",
     "GrindingWay",
+    "Grounds",
     "InspectedConeFeature",
     "InspectedFaceFeature",
     "InspectedPart",

@@ -80,6 +80,7 @@ def test_a_map_beside_the_file(capsys: pytest.CaptureFixture[str], tmp_path: Pat
         (["--operation", "sine.setting", "--fixed", "units=ft"], "no choice here"),
         (["--operation", "sine.setting", "--header-row", "0"], "0 is not in the range"),
         (["--operation", "sine.setting", "--sheet", "Plates", "--map", "no.toml"], "No such file"),
+        (["--result", "a=height", "--result", "a=angle"], "--result says 'a' twice"),
         ([], "say which operation"),
     ],
 )

@@ -109,7 +109,9 @@ def _run(
             if dry_run:
                 return _show(filling)
             with _shown_progress() as progress:
-                return _told(filling.run(progress))
+                filled = filling.run(progress)
+            screen.complain(f"halfangle: {note}" for note in filled.notes[len(filling.notes) :])
+            return _told(filled)
     except (FileRefused, MapRefused) as error:
         raise click.UsageError(str(error)) from error
     except NotWritten as error:
@@ -151,13 +153,22 @@ def _said(source: Path, map_file: str | None, said: dict[str, Any]) -> "FillMap"
         sheet=said["sheet"],
         header_row=said["header_row"],
         rows=said["rows"],
-        columns=dict(_pair("--column", word) for word in said["column"]),
-        fixed=dict(_fixed(operation, word) for word in said["fixed"]),
-        results=dict(map(_result, said["result"])),
+        columns=_once("--column", [_pair("--column", word) for word in said["column"]]),
+        fixed=_once("--fixed", [_fixed(operation, word) for word in said["fixed"]]),
+        results=_once("--result", [_result(word) for word in said["result"]]),
         ignored=said["ignore"],
         decimal=said["decimal"],
         delimiter="\t" if delimiter == "tab" else delimiter,
     )
+
+
+def _once(option: str, pairs: Sequence[tuple[str, Any]]) -> dict[str, Any]:
+    """Pairs as a table; a name that stands twice is refused."""
+    names = [name for name, _ in pairs]
+    twice = next((name for name in names if names.count(name) > 1), None)
+    if twice is not None:
+        raise click.UsageError(f"{option} says {twice!r} twice")
+    return dict(pairs)
 
 
 def _pair(option: str, word: str) -> tuple[str, str]:
@@ -243,7 +254,7 @@ def _shown_progress() -> "Iterator[Progress | None]":
     console = Console(stderr=True, no_color=screen.wants_colour() is False)
     columns = ("rows", BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with Progress(*columns, console=console, transient=True) as bar:
-        task = bar.add_task("rows")
+        task = bar.add_task("rows", total=None)
         yield lambda done, total: bar.update(task, completed=done, total=total)
 
 

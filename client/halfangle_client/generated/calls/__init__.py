@@ -8,6 +8,7 @@ from halfangle_client.generated.calls import blocks as _blocks
 from halfangle_client.generated.calls import catalogue as _catalogue
 from halfangle_client.generated.calls import centers as _centers
 from halfangle_client.generated.calls import clearance as _clearance
+from halfangle_client.generated.calls import curves as _curves
 from halfangle_client.generated.calls import inspection as _inspection
 from halfangle_client.generated.calls import jobs as _jobs
 from halfangle_client.generated.calls import measuring as _measuring
@@ -23,6 +24,7 @@ ENDPOINTS: dict[str, Endpoint[Any]] = {
         _catalogue.ENDPOINTS,
         _centers.ENDPOINTS,
         _clearance.ENDPOINTS,
+        _curves.ENDPOINTS,
         _inspection.ENDPOINTS,
         _jobs.ENDPOINTS,
         _measuring.ENDPOINTS,

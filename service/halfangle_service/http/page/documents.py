@@ -32,6 +32,7 @@ from halfangle_service.http.page.files import (
     drawings_in,
     without_drawings,
 )
+from halfangle_service.http.page.plots import plot_of
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import query_fields
@@ -124,6 +125,7 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],
         request=grouped(rows_of(request), form_hints(o.request for o in order)["groups"]),
         rules=rules_of(request),
+        plot=plot_of(operation),
         result=[Section(rows_of(schema_of(operation.result, "serialization")))],
         example=shown_json(dict(operation.example)),
         answer=shown_json(without_drawings(answer)),

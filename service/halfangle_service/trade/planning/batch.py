@@ -16,6 +16,7 @@ from halfangle_service.trade.uncertainty import (
     Contribution,
     DecisionRule,
     Verdict,
+    forecast_of,
     verdict_of,
 )
 
@@ -191,6 +192,19 @@ def judged_at(
         for grown in growth.added_to(budget, piece)
     )
     return min(found, key=order.index)
+
+
+def first_piece_fails(
+    budget: Budget, growth: Growth, tolerance_arcsec: float, rule: DecisionRule
+) -> bool:
+    """True where not even the first piece on a dress keeps its tolerance, whichever way it grows.
+
+    That it is not sure to keep it, `pieces_per_dress` says by 0. `budget` as there.
+    """
+    return all(
+        forecast_of(grown, -tolerance_arcsec, tolerance_arcsec, rule) == "does-not-hold"
+        for grown in growth.added_to(budget, 1)
+    )
 
 
 def largest_growth(

@@ -1,28 +1,19 @@
 """A plan as a routing: the plan's own figures, codes that jobs share, stops on each operation."""
 
-import csv
-import io
-import json
 import math
 import re
-from functools import cache
 from typing import Any
 
 import pytest
 
-from fields_support import watched_answer
-from halfangle_service import __version__
 from halfangle_service.errors import Unreachable
-from halfangle_service.registry import load_registry
-from halfangle_service.sheets.routing import COLUMNS, routing_csv
 from halfangle_service.topics.jobs.routing.result import LONGEST_NAME
-from sheets_support import FEATURES, center_job, plan_operation, shop_job
+from routing_support import CENTER, JOBS, answered, plan, routings, sent
+from sheets_support import center_job
 from support import Call
 
 Json = dict[str, Any]
 
-CENTER = "HL-0412 machine center"
-JOBS = (CENTER, *FEATURES)
 #: Every code of the named jobs' ways. A code is for ever: none may get another meaning.
 CODES = {
     "HA-DRESS-FLANK",
@@ -48,31 +39,6 @@ CODES = {
     "HA-SET-SWIVELLED-WORKHEAD",
     "HA-SET-WHEEL-SIDE",
 }
-
-
-def sent(job: str) -> Json:
-    """The request of a named job."""
-    return center_job() if job == CENTER else shop_job(job, FEATURES[job])
-
-
-def answered(name: str, request: Json) -> Json:
-    """An answer of an operation that knows the shop's profile."""
-    operation = load_registry().operations[name].in_shop(plan_operation().profiles)
-    body = operation.answer_json(operation.request.model_validate(request))
-    return watched_answer(name, json.loads(body))
-
-
-@cache
-def plan(job: str) -> Json:
-    """The plan of a named job."""
-    return answered("jobs.plan", sent(job))
-
-
-@cache
-def routings(job: str) -> list[Json]:
-    """The routing of each of its ways."""
-    count = len(plan(job)["result"]["ways"])
-    return [answered("jobs.routing", sent(job) | {"way": str(n + 1)}) for n in range(count)]
 
 
 def every() -> list[Json]:
@@ -360,42 +326,3 @@ def test_a_way_that_the_plan_has_not_is_refused(call: Call, way: str) -> None:
     with pytest.raises(Unreachable, match="it has: 1 sine-plate, 2 quarter-turn") as refused:
         call("jobs.routing", **center_job(), way=way)
     assert refused.value.fields == {"way": "should be one of 1 sine-plate, 2 quarter-turn"}
-
-
-# Lines ----------------------------------------------------------------------------------------
-def rows_of(job: str, way: int = 0, **choice: Any) -> list[dict[str, str]]:
-    """The lines of a routing, read back by a reader of CSV."""
-    operation = load_registry().operations["jobs.routing"].in_shop(plan_operation().profiles)
-    request = operation.request.model_validate(sent(job) | {"way": str(way + 1)})
-    outcome = operation.outcome(request)
-    text = routing_csv(outcome.result, outcome.advisories, "abc", __version__, **choice)
-    delimiter = {"semicolon": ";", "tab": "\t"}.get(choice.get("delimiter", ""), ",")
-    return list(csv.DictReader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True))
-
-
-def test_lines_hold_what_the_answer_does() -> None:
-    """Each operation is a line; its numbers, texts and figures come back as they are."""
-    for job in JOBS:
-        rows, result = rows_of(job), routings(job)[0]["result"]
-        assert tuple(rows[0]) == COLUMNS
-        assert len(rows) == len(result["operations"])
-        for row, each in zip(rows, result["operations"], strict=True):
-            for name in ("code", "kind", "name", "text"):
-                assert row[name] == each[name]
-            assert (row["job"], row["sequence"]) == (job, str(each["sequence"]))
-            for name in ("set_up_seconds", "run_seconds"):
-                assert (row[name] == "") == (each[name] is None)
-                assert float(row[name] or 0) == pytest.approx(each[name] or 0, rel=1e-11)
-            told_values = [one for one in row["values"].split("; ") if one]
-            for cell, one in zip(told_values, each["values"], strict=True):
-                name, _, figure = cell.partition("=")
-                number, unit = figure.split()
-                assert (name, unit) == (one["name"], one["unit"])
-                assert float(number) == pytest.approx(one["value"], rel=1e-11, abs=1e-15)
-            assert row["cautions"].split("\n") == (each["cautions"] or [""])
-
-
-@pytest.mark.parametrize("delimiter", ["comma", "semicolon", "tab"])
-def test_lines_are_parted_as_asked(delimiter: str) -> None:
-    """Whatever parts the columns, they are the same."""
-    assert rows_of(CENTER, delimiter=delimiter) == rows_of(CENTER)

@@ -93,7 +93,15 @@ def _of_chosen(chosen: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[Adv
 
 
 def _kept(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[str]:
-    """What a way that does not hold would hold."""
+    """What a way that does not hold would hold, or why it does not."""
+    yield from list(_limits_missed(best, way, rule)) or (
+        "grinds by a wheel that breaks down so far in one piece that not even the first on a dress "
+        "keeps its angle",
+    )
+
+
+def _limits_missed(best: PlannedWay, way: Way, rule: DecisionRule) -> Iterator[str]:
+    """Each limit that it does not hold by itself, whatever the wheel does."""
     for found, angle in zip(best.angles, way.angles, strict=True):
         if found.forecast == "does-not-hold":
             least = arcsec(smallest_limit(angle.budget, rule) * angle.per_unit)

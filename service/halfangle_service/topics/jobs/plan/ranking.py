@@ -96,7 +96,9 @@ def ranked_way(
         way=way.name,
         equipment=list(way.equipment),
         in_words=way.in_words,
-        forecast=forecast_on_a_dress(forecasts, parts.batch.pieces_per_dress),
+        forecast=forecast_on_a_dress(
+            forecasts, parts.batch.pieces_per_dress, fails=parts.first_fails
+        ),
         angles=angles,
         room_to_prove_arcsec=standing.room,
         runout_budget=runout,
@@ -115,11 +117,16 @@ def ranked_way(
     return Ranked(way, parts, row, standing, rank)
 
 
-def forecast_on_a_dress(forecasts: Sequence[Forecast], pieces: int | None) -> Forecast:
+def forecast_on_a_dress(
+    forecasts: Sequence[Forecast], pieces: int | None, *, fails: bool
+) -> Forecast:
     """The forecast of all limits by a wheel that keeps so many pieces on one dress.
 
-    Where its breakdown lets not even the first keep its tolerance, they may not hold.
+    Where not even the first surely keeps its tolerance they may not hold; where it surely does not
+    (`fails`), neither do they.
     """
+    if fails:
+        return "does-not-hold"
     whole = together(forecasts)
     return "may-not-hold" if pieces == 0 and whole == "holds" else whole
 

@@ -173,15 +173,39 @@ def test_wheel_that_keeps_its_form_is_never_dressed_between(call: Call) -> None:
     )
 
 
+def spoilt(call: Call, breakdown: float) -> tuple[Json, Json]:
+    """The answer by a wheel that breaks down so far a piece, and the sine plate's way of it."""
+    answer = call("jobs.plan", **whole_request(equipment__wheel__breakdown_per_piece=breakdown))
+    ways = answer["result"]["ways"]
+    return answer, next(way for way in ways if way["way"] == "sine-plate")
+
+
 def test_a_wheel_that_spoils_the_first_piece_is_not_said_to_hold(call: Call) -> None:
-    """Where not one piece on a dress keeps its angle the way may not hold, and it is said why."""
-    spoilt = whole_request(equipment__wheel__breakdown_per_piece=0.001)
-    answer = call("jobs.plan", **spoilt)
-    way = next(way for way in answer["result"]["ways"] if way["way"] == "sine-plate")
+    """One that grows by about the tolerance in the first piece may not hold, and it is said why."""
+    answer, way = spoilt(call, 0.75 * math.tan(math.radians(120 / 3600) / 2))
+    assert way["batch"]["growth_per_piece_arcsec"] == pytest.approx(120)
     assert way["batch"]["pieces_per_dress"] == 0
     assert (way["angles"][0]["forecast"], way["forecast"]) == ("holds", "may-not-hold")
     words = " ".join(advisory["message"] for advisory in answer["advisories"])
     assert "not even the first piece on a dress surely keeps its angle" in words
+
+
+@pytest.mark.outside("jobs.plan", source="By hand: growth less tolerance past the uncertainty")
+def test_a_wheel_that_breaks_down_far_past_the_tolerance_does_not_hold(call: Call) -> None:
+    """Grown by tolerance and uncertainty in the first piece it does not hold: a stop, no best way.
+
+    Where either end of the wheel may break down it does not hold only if it fails both ways.
+    """
+    _, fine = spoilt(call, 0.000002)
+    uncertain = fine["angles"][0]["error_arcsec"]["expanded_uncertainty"]
+    for past in (1.05 * uncertain, 10 * uncertain):
+        grown = math.tan(math.radians((120 + past) / 3600) / 2)
+        answer, way = spoilt(call, 0.75 * grown)
+        assert (way["angles"][0]["forecast"], way["forecast"]) == ("holds", "does-not-hold")
+    (stop,) = (one for one in answer["advisories"] if one["severity"] == "stop")
+    assert stop["code"] == "no-way-fits"
+    assert "not even the first on a dress keeps its angle" in stop["message"]
+    assert answer["result"]["best"] is None
 
 
 def test_observed_pieces_take_the_place_of_a_stated_breakdown(call: Call) -> None:

@@ -22,6 +22,7 @@ from halfangle_service.trade.planning.batch import (
     FEWEST_OBSERVED,
     Growth,
     Inspected,
+    first_piece_fails,
     observed_growth,
     pieces_per_dress,
     to_inspect,
@@ -113,6 +114,13 @@ class Batch:
         ]
         known = [count for count in found if count is not None]
         return min(known) if len(known) == len(found) else None
+
+    def first_fails(self, angles: Sequence[Tolerated]) -> bool:
+        """True where the first piece on a dress does not keep some angle, however it grows."""
+        growth = self.growth
+        return growth is not None and any(
+            first_piece_fails(budget, growth, tolerance, self.rule) for budget, tolerance in angles
+        )
 
 
 def batch_of(

@@ -52,10 +52,11 @@ def by_flat_wheel(way: Way) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class WayParts:
-    """The parts of one way."""
+    """The parts of one way; `first_fails`: the wheel spoils the first piece on a dress already."""
 
     feed: PlanFeed
     batch: PlanBatch
+    first_fails: bool
     size: PlanSize | None
     time: PlanTime
     whole: JobTime
@@ -106,7 +107,9 @@ class Job:
 
     def _parts_of(self, way: Way, fed: Fed, by_feed: float | None) -> WayParts:
         angles = [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
-        batch = planned_batch(self.batch_by(way), angles)
+        by_wheel = self.batch_by(way)
+        batch = planned_batch(by_wheel, angles)
+        fails = batch.pieces_per_dress == 0 and by_wheel.first_fails(angles)
         time, whole = planned_time(
             list(way.work.parts(way.setup_minutes, self.times.of_setup)),
             way.inspection_minutes,
@@ -119,7 +122,7 @@ class Job:
         found = self._clearance(way)
         clear = not_known([found.field]) if isinstance(found, Fouled) else found
         size = planned_size(self.feeding, fed, batch, self.batch.pieces, self.batch.rule)
-        return WayParts(fed.plan, batch, size, time, whole, clear)
+        return WayParts(fed.plan, batch, fails, size, time, whole, clear)
 
     def batch_by(self, way: Way) -> Batch:
         """The batch as this way grinds it."""

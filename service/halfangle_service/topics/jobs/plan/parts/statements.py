@@ -235,7 +235,9 @@ class _Race:
         def ranks_at(value: float) -> dict[int, Rank]:
             growth = Growth.of_breakdown(value, slant, counted=counted)
             return {
-                place: self._dressed(place, 0.0 if room is None else growth.pieces_within(room))
+                place: self._dressed(
+                    place, growth, 0.0 if room is None else growth.pieces_within(room)
+                )
                 for place, room in rooms.items()
             }
 
@@ -255,23 +257,23 @@ class _Race:
 
     def _room(self, way: Way) -> float | None:
         """The growth that all angles of a way have room for; None where not even none."""
-        rooms = [
-            largest_growth(without_wear(a.budget, a.per_unit), None, a.tolerance_arcsec, self.rule)
-            for a in way.angles
-        ]
+        angles = _without_wear(way)
+        rooms = [largest_growth(budget, None, limit, self.rule) for budget, limit in angles]
         known = [room for room in rooms if room is not None]
         return min(known) if len(known) == len(rooms) else None
 
-    def _dressed(self, place: int, pieces: float) -> Rank:
+    def _dressed(self, place: int, growth: Growth, pieces: float) -> Rank:
         """The rank of a way that grinds so many pieces on one dress; below one it may not hold."""
-        entry, count = self.entries[place], self.job.batch.pieces
+        entry, batch = self.entries[place], self.job.batch
+        count = batch.pieces
         most = math.floor(min(pieces, count))
         times = entry.parts.whole
         whole = replace(times, inspected=1, dressings=0)
         if most:
             inspected = to_inspect(count, most)
             whole = replace(times, inspected=inspected.count, dressings=inspected.dressings)
-        forecast = forecast_on_a_dress([entry.row.forecast], most)
+        fails = most == 0 and replace(batch, growth=growth).first_fails(_without_wear(entry.way))
+        forecast = forecast_on_a_dress([entry.row.forecast], most, fails=fails)
         return rank_of(entry.way, forecast, entry.standing, whole.total)
 
     def _rank(self, place: int, budgets: Sequence[Budget]) -> Rank:
@@ -289,14 +291,15 @@ class _Race:
         if entry.row.size_plan is not None:
             forecasts.append(entry.row.size_plan.forecast)
         batch = self.job.batch_by(entry.way)
-        whole, most = entry.parts.whole, None
+        whole, most, fails = entry.parts.whole, None, False
         if batch.growth is not None:
             # The pieces on one dress follow from the budgets, and the time from them.
             angles = [(without_wear(budget, a.per_unit), a.tolerance_arcsec) for budget, a in pairs]
             anew = planned_batch(batch, angles)
             most, dressings = anew.pieces_per_dress, anew.dressings or 0
+            fails = most == 0 and batch.first_fails(angles)
             whole = replace(whole, inspected=anew.pieces_inspected, dressings=dressings)
-        forecast = forecast_on_a_dress(forecasts, most)
+        forecast = forecast_on_a_dress(forecasts, most, fails=fails)
         # What ranks neither by its doubt nor by its room needs no uncertainty.
         needed = forecast != "not-stated"
         known = [
@@ -319,6 +322,11 @@ class _Race:
         """A way as the answer names it."""
         number = None if place is None else int(place) + 1
         return {"way_number": number, "best_way": self.named(place) or None}
+
+
+def _without_wear(way: Way) -> list[tuple[Budget, float]]:
+    """Each angle's budget in arc-seconds, without the wheel's wear, and its tolerance."""
+    return [(without_wear(a.budget, a.per_unit), a.tolerance_arcsec) for a in way.angles]
 
 
 def _with(budget: Budget, name: str, tried: Contribution | None, value: float) -> Budget:
