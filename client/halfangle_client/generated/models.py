@@ -1711,7 +1711,7 @@ class CurveRange(RequestModel):
     to: float
     """The last."""
     count: int
-    """How many, the ends among them. [2 to 20000]"""
+    """How many, the ends among them. [2 to 10000]"""
 
 
 class Direction(AnswerModel):

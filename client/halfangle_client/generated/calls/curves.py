@@ -81,7 +81,7 @@ class CurvesCalls:
         Args:
             operation: Name of the operation.
             over: One or two of its fields that are numbers, each with its range or its list. Of two
-                every pair is a point; at most 20000 points.
+                every pair is a point; at most 10000 points, 1000 of a result with an estimate.
             columns: Values of the result by their paths: `height`, `angle.degrees`. [1 to 40
                 entries, each at most 200 characters]
             request: All other fields of the operation's request, as it takes them.
