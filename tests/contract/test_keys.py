@@ -18,10 +18,9 @@ from halfangle_service.app import application
 from halfangle_service.http.answers import JSON
 from halfangle_service.http.batches.routes import batch_route
 from halfangle_service.http.calculating import Calculator
-from halfangle_service.http.guards import key_file, rates
+from halfangle_service.http.guards import key_file
 from halfangle_service.http.guards.key_file import KeysError, entry_for, new_key, read_keys
 from halfangle_service.http.guards.keys import open_as
-from halfangle_service.http.guards.rates import Allowance, Paces
 from halfangle_service.http.routes import document_route, operation_routes
 from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.logs import configure_logging
@@ -342,35 +341,6 @@ def test_a_key_is_made_and_told_once(capsys: pytest.CaptureFixture[str], tmp_pat
 
 
 # How often ------------------------------------------------------------------------------------
-def test_a_pace_is_kept_and_made_up_again() -> None:
-    """A burst at once, then one each time that one is due; what is refused costs nothing."""
-    paces = Paces()
-    taken = [paces.take("a", 60.0, 3, now=100.0) for _ in range(5)]
-    assert taken == [0.0, 0.0, 0.0, 1.0, 1.0]
-    assert [paces.take("c", 1e-308, 1, now=100.0) for _ in range(2)] == [0.0, 1e7]
-    assert paces.take("b", 60.0, 3, now=100.0) == 0.0, "another caller has a pace of his own"
-    assert paces.take("a", 60.0, 3, now=101.0) == 0.0
-    assert paces.take("a", 60.0, 3, now=101.5) == pytest.approx(0.5)
-    assert [paces.take("a", 60.0, 3, now=1e6) for _ in range(4)] == [0.0, 0.0, 0.0, 1.0]
-
-
-def test_a_clock_that_jumps_moves_no_pace(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The wall clock is not asked: set back by a year, it neither opens nor closes anything."""
-    allowance = Allowance(Paces(), "a", 60.0, 1)
-    monkeypatch.setattr(time, "time", lambda: 0.0)
-    assert allowance.wait() == 0.0
-    assert 0.5 < allowance.wait() <= 1.0
-
-
-def test_more_callers_than_places_share_them(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Names without end take no memory without end."""
-    monkeypatch.setattr(rates, "_PLACES", 32)
-    paces = Paces()
-    for number in range(50):
-        paces.take(f"caller-{number}", 60.0, 10, now=float(number))
-    assert paces.take("one more", 60.0, 10, now=1e9) == 0.0
-
-
 def test_past_its_pace_a_key_is_told_when_to_come_again(file: Path) -> None:
     """429 with Retry-After and the pace as facts; another key, and what is open, are answered."""
     written(file, entry_for("erp", KEY), "rate_per_minute = 2\nrate_burst = 2\n",
@@ -414,10 +384,8 @@ def test_no_key_is_in_a_log(file: Path, capsys: pytest.CaptureFixture[str]) -> N
     written_out = capsys.readouterr()
     answered = [json.loads(line) for line in written_out.err.splitlines()]
     assert [(line["status"], line.get("key")) for line in answered] == [
-        (200, "erp"),
-        (401, None),
-        (200, "erp"),
-    ]
+        (200, "erp"), (401, None), (200, "erp"),
+    ]  # fmt: skip
     assert KEY[1:] not in written_out.err + written_out.out
     assert base64.b64encode(f"erp:{KEY}".encode()).decode() not in written_out.err
 
