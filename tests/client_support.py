@@ -1,9 +1,10 @@
 """A server of faults, for tests of retries and timeouts; the command, run in process."""
 
 import json
+import signal
 import time
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from http.client import HTTPConnection
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -168,6 +169,16 @@ class Relay(FaultServer):
         """The references in each batch."""
         batches = [body for path, body in self.asked if path == BATCHES]
         return [[json.loads(line)["ref"] for line in body.splitlines()] for body in batches]
+
+
+@contextmanager
+def interruptible() -> Iterator[None]:
+    """SIGINT interrupts, as in a terminal: what a shell starts in the background ignores it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str, str]:

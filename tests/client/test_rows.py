@@ -5,13 +5,12 @@ import os
 import signal
 import threading
 import time
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Mapping
 from typing import Any
 
 import pytest
 
-from client_support import Act, FaultServer, refusal
+from client_support import Act, FaultServer, interruptible, refusal
 from halfangle_client import AsyncHalfangle, Halfangle, Interrupted, Outcomes, errors, models
 
 both = pytest.mark.parametrize("kind", ["sync", "async"])
@@ -125,16 +124,6 @@ def test_a_mistake_of_the_program_is_raised(kind: str) -> None:
     """What is wrong with all rows alike, a time of nothing, is no row's error."""
     with pytest.raises(ValueError, match="timeout_seconds: should be"):
         outcomes_of(kind, "http://127.0.0.1:9", "sine.setting", ROWS[:3], timeout_seconds=0)
-
-
-@contextmanager
-def interruptible() -> Iterator[None]:
-    """SIGINT interrupts, as in a terminal: what a shell starts in the background ignores it."""
-    before = signal.signal(signal.SIGINT, signal.default_int_handler)
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGINT, before)
 
 
 def test_ctrl_c_leaves_what_is_done(faults: FaultServer) -> None:

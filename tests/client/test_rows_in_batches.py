@@ -4,14 +4,26 @@ import asyncio
 import itertools
 import json
 import math
+import os
+import signal
+import threading
+import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from client_support import Act, Relay, refusal
-from halfangle_client import AsyncHalfangle, Halfangle, Outcomes, Retries, errors
+from client_support import Act, Relay, interruptible, refusal
+from halfangle_client import (
+    AsyncHalfangle,
+    Halfangle,
+    Interrupted,
+    Outcomes,
+    Retries,
+    errors,
+    models,
+)
 from halfangle_client.rows.work import ROWS_AHEAD
 
 both = pytest.mark.parametrize("kind", ["sync", "async"])
@@ -265,6 +277,39 @@ def test_rows_that_cannot_be_taken_end_a_stream(live: Halfangle) -> None:
         list(live.stream("sine.setting", rows()))
     with pytest.raises(KeyError, match="no call of the service"):
         live.stream("sine.cosine", ROWS)
+
+
+def test_ctrl_c_leaves_the_batches_that_are_done(relay: Relay) -> None:
+    """Ctrl-C while a batch is under way ends the work at once; what had come until then is kept."""
+    relay.breaks = [lambda act: act]
+    relay.always = lambda act: replace(act, wait_seconds=5.0)
+
+    def interrupt(done: int, total: int) -> None:
+        if done == total // 3:
+            threading.Timer(0.2, os.kill, (os.getpid(), signal.SIGINT)).start()
+
+    start = time.monotonic()
+    with interruptible(), Halfangle(relay.url, calls_at_once=1) as client:
+        with pytest.raises(Interrupted, match="32 answers, 64 errors") as stopped:
+            client.map(client.sine.setting, ROWS[:96], progress=interrupt)
+        assert time.monotonic() - start < 4
+    assert {type(error) for error in stopped.value.outcomes.errors.values()} == {errors.NotCalled}
+
+
+def test_cancelling_leaves_the_batches_that_are_done(relay: Relay) -> None:
+    """Cancelled while a batch is under way, `into` holds what had come until then."""
+    relay.breaks = [lambda act: act]
+    relay.always = lambda act: replace(act, wait_seconds=5.0)
+    done: Outcomes[models.SineSettingAnswer] = Outcomes()
+
+    async def run() -> None:
+        async with AsyncHalfangle(relay.url, calls_at_once=1) as client:
+            async with asyncio.timeout(2.0):
+                await client.map(client.sine.setting, ROWS[:96], into=done)
+
+    with pytest.raises(TimeoutError, match=r"^$"):
+        asyncio.run(run())
+    assert (len(done), len(done.answers)) == (96, 32)
 
 
 def batched(kind: str, url: str, rows: Any) -> Any:
