@@ -23,6 +23,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from commands import command_files
 from docstrings import docstring, one_line
+from earlier import earlier_release, readable
 from inlining import inlined
 from signatures import Call, literal, read_topics
 from thinning import thinned
@@ -83,7 +84,7 @@ def service_contract() -> bytes:
 
 def generate(contract: bytes) -> Files:
     """Give every generated file by its path."""
-    document = inlined(json.loads(contract))
+    document = _read_by_the_client(json.loads(contract))
     topics = read_topics(document)
     templates = _templates()
     marked = f'{MARK}\n"""{{}}"""\n'
@@ -102,6 +103,12 @@ def generate(contract: bytes) -> Files:
         CONTRACT: contract,
         **{f"{GENERATED}/{path}": text.encode() for path, text in written.items()},
     }
+
+
+def _read_by_the_client(contract: dict[str, Any]) -> dict[str, Any]:
+    """The contract in one piece, of which the release before may lack what is new."""
+    earlier = earlier_release(ROOT / "openapi" / "released", contract["info"]["version"])
+    return readable(inlined(contract), earlier and inlined(earlier))
 
 
 def differences(files: Files, root: Path) -> Iterator[str]:

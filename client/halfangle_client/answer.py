@@ -40,13 +40,13 @@ class Answer(AnswerModel):
     def to_records(self, rows: str | None = None) -> list[dict[str, Any]]:
         """Flatten the result for a table: `pandas.DataFrame(answer.to_records())`, or polars.
 
-        An object in the result gives columns such as `shank.gage_diameter`, an angle its degrees
-        and beside them its text, such as `angle` and `angle_dms`. `stop` tells whether the answer
-        says stop, `advisories` holds severity and code of each. A result that is a list, or has one
-        called `rows`, gives a record for each entry; so does the list that `rows` names
+        Columns are named by the paths of their values, as `pick` and the columns of a table are:
+        `height`, `shank.gage_diameter`, `angle.degrees` and `angle.dms`. `stop` tells whether the
+        answer says stop, `advisories` holds severity and code of each. A result that is a list, or
+        has one called `rows`, gives a record for each entry; so does the list that `rows` names
         (`"at_stations"`, `"angle_budget.included_angle_error_arcsec.contributions"`). Other lists
-        of objects, and drawings, have no place in a record. Raises KeyError where there is no such
-        list.
+        of objects, and documents (`svg`, `dxf`, `csv`), have no place in a record. Raises KeyError
+        where there is no such list.
         """
         return records.records_of(self.model_dump(mode="json"), rows)
 

@@ -27,6 +27,7 @@ from halfangle_service.http.contract.document import (
     glossary_json,
 )
 from halfangle_service.http.contract.samples import sample_answer
+from halfangle_service.http.curves.routes import curve_route
 from halfangle_service.http.failures import EXCEPTION_HANDLERS
 from halfangle_service.http.guards.keys import Door, key_check, open_as
 from halfangle_service.http.guards.rates import Paces
@@ -172,6 +173,7 @@ def _every_route(settings: Settings, metrics: Metrics) -> Iterator[HTTPRouteHand
     yield from operation_routes(operations, calculator, settings)
     yield value_route(operations, load_registry().tables, calculator, settings)
     yield batch_route(operations, calculator, metrics, settings)
+    yield curve_route(operations, calculator, settings)
     yield table_route(operations, calculator, metrics, settings)
     for table in all_tables():
         yield from table_routes(table, settings)
@@ -207,7 +209,9 @@ def _health(metrics: Metrics, door: Door | None) -> Iterator[HTTPRouteHandler]:
     async def measured() -> ASGIApp:
         if door is not None:
             door.look()
-        return answer_of(generate_latest(metrics.registry), CONTENT_TYPE_LATEST)
+        # Some tens of milliseconds where every route was asked: others have their turns meanwhile.
+        written = await to_thread.run_sync(generate_latest, metrics.registry)
+        return answer_of(written, CONTENT_TYPE_LATEST)
 
     yield reading("/health/live", live, opt=open_as("health"))
     yield reading("/health/ready", ready, opt=open_as("health"))

@@ -19,6 +19,8 @@ from pydantic_core import to_json
 _MOST_WAITING = 4_000_000
 #: Lines are gathered for so long before they are written together.
 _GATHER_SECONDS = 0.02
+#: How long a line of `announce` waits for room.
+_ROOM_MILLISECONDS = 200
 #: How long the last lines wait for a reader at the end.
 _LAST_SECONDS = 1.0
 
@@ -190,7 +192,8 @@ def _of_thread(about: threading.ExceptHookArgs) -> BaseException | None:
 def announce(least: str, level: str, event: str, **more: object) -> None:
     """Log on standard error at once, for what is said before or after all else runs.
 
-    Nothing is said below the least severity; where nobody can read it, the work goes on.
+    Nothing is said below the least severity. A line that finds no room is dropped: who begins the
+    workers anew must not wait for a reader.
     """
     severities = logging.getLevelNamesMapping()
     if severities[level.upper()] < severities[least.upper()]:
@@ -198,7 +201,11 @@ def announce(least: str, level: str, event: str, **more: object) -> None:
     timestamp = time.strftime("%Y-%m-%dT%H:%M:%SZ", time.gmtime())
     with suppress(OSError, ValueError):
         line = _line({"event": event, **more, "level": level, "timestamp": timestamp})
-        os.write(sys.stderr.fileno(), line)
+        descriptor = sys.stderr.fileno()
+        room = select.poll()
+        room.register(descriptor, select.POLLOUT)
+        if room.poll(_ROOM_MILLISECONDS):
+            os.write(descriptor, line)
 
 
 def _json(event: object, **_: object) -> bytes:

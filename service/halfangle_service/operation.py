@@ -149,7 +149,8 @@ class Operation(Generic[RequestT, ResultT]):
         return answer_model(self.result)
 
     @cached_property
-    def _grounds_json(self) -> bytes:
+    def grounds(self) -> bytes:
+        """What every answer stands on, as JSON."""
         return _grounds_json(self.relations, self.sources)
 
     def answer_json(self, request: RequestT) -> bytes:
@@ -183,7 +184,7 @@ class Operation(Generic[RequestT, ResultT]):
         these rows too.
         """
         advisories, rows = outcome.advisories, outcome.rows
-        grounds = self._grounds_json
+        grounds = self.grounds
         if rows:
             grounds = _grounds_json(self.relations, (*self.sources, *sources_of_rows(rows)))
         return _envelope(

@@ -46,7 +46,7 @@ def test_known_bytes_are_not_sent_again(service: Service, path: str) -> None:
     first = service.get(path)
     tag = first.headers["etag"]
     assert re.fullmatch(r'"[0-9a-f]{32}"', tag)
-    assert first.headers["cache-control"] == "public, max-age=3600"
+    assert first.headers["cache-control"] == "public, max-age=60, must-revalidate"
     for known in (tag, f'"other", {tag}', f"W/{tag}", "*"):
         again = service.get(path, headers={"If-None-Match": known})
         assert again.status_code == 304

@@ -127,7 +127,7 @@ def test_a_header_that_stays_away_is_refused_by_a_status(port: int) -> None:
 
 @pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is read from /proc")
 def test_a_long_table_takes_no_memory_and_ends_with_caller_and_service() -> None:
-    """A hundred thousand rows grow nothing, light requests go on; who leaves ends it, so does a stop."""
+    """A hundred thousand rows grow nothing, others are answered; who leaves ends it, and a stop."""
     own = free_port()
     # No angle that looks like minutes, about which each row would have its own words.
     piece = b"".join(b"P%04d,%d.75\n" % (n, 2 + n % 38) for n in range(5_000))

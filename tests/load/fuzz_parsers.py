@@ -91,7 +91,7 @@ def fuzz(name: str, seconds: int, scratch: Path) -> bool:
         _keep(fewest, kept)
     print(f"{name:>14}: {said}, {len(list(kept.iterdir()))} kept, {len(found)} found", flush=True)
     if found or not done:
-        print(ran.stderr[-3_000:])
+        print(f"status {ran.returncode}", ran.stdout[-3_000:], ran.stderr[-3_000:])
     for one in found:
         print(f"  {one.name}: {one.read_bytes()[:300]!r}")
     return bool(done) and not found

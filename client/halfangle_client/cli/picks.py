@@ -43,15 +43,17 @@ def picked(answer: Mapping[str, Any], paths: str, separator: str | None = None) 
             texts.append("\n".join(lines or [_NONE]))
             continue
         value, name = _value_at(answer["result"], path)
-        if stopped and not (_judges(path) and not any(one in _YES for one in _singles(value))):
+        if stopped and not stands_at_stop(path, value):
             return None
-        texts.append(_text(value, name, separator if len(wanted) == 1 else None))
+        texts.append(text_of(value, name, separator if len(wanted) == 1 else None))
     return (BETWEEN_VALUES if separator is None else separator).join(texts)
 
 
-def _judges(path: str) -> bool:
+def stands_at_stop(path: str, value: Any) -> bool:
+    """Whether a value may be read alone though its answer says stop: a judgement that says no."""
     last = path.replace("-", "_").rpartition(".")[2]
-    return any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
+    judges = any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
+    return judges and not any(one in _YES for one in _singles(value))
 
 
 def _value_at(found: Any, path: str) -> tuple[Any, str]:
@@ -102,10 +104,10 @@ def _singles(value: Any) -> Iterator[Any]:
         yield value
 
 
-def _text(value: Any, name: str, between: str | None = None) -> str:
+def text_of(value: Any, name: str, between: str | None = None) -> str:
     """A value, or the entries of the list of this name, as text.
 
-    >>> _text([0.5, 0.121], "low_blocks"), _text([1, None], "stations"), _text([], "marks")
+    >>> text_of([0.5, 0.121], "low_blocks"), text_of([1, None], "stations"), text_of([], "marks")
     ('0.5 + 0.121', '1; null', 'none')
     """
     if not isinstance(value, list):
@@ -114,4 +116,4 @@ def _text(value: Any, name: str, between: str | None = None) -> str:
         in_a_stack = name in _STACKS or name.endswith("_blocks")
         of_lists = any(isinstance(entry, list) for entry in value)
         between = " + " if in_a_stack and not of_lists else "; "
-    return between.join(_text(entry, name) for entry in value) or _NONE
+    return between.join(text_of(entry, name) for entry in value) or _NONE

@@ -22,7 +22,8 @@ class Unreadable(Exception):
 class Asker:
     """Makes the request of each row.
 
-    `decimal` is the decimal sign of numbers that are text; None: there are none that are text.
+    `hidden` are cells by row and column that merged cells stand over; `decimal` is the decimal sign
+    of numbers that are text, None where there are none that are text.
     """
 
     def __init__(
@@ -30,13 +31,13 @@ class Asker:
         inputs: Sequence[Input],
         fixed: Mapping[str, Any],
         labels: Labels,
-        merged: Sequence[Range],
+        hidden: Mapping[tuple[int, int], Range],
         decimal: str | None,
     ) -> None:
         self._inputs = inputs
         self._fixed = fixed
         self._labels = labels
-        self._merged = merged
+        self._hidden = hidden
         self._decimal = decimal
 
     def request(self, row: int, cells: Mapping[int, Cell]) -> dict[str, Any] | None:
@@ -57,12 +58,12 @@ class Asker:
         return put(deepcopy(dict(self._fixed)), given)
 
     def _is_blank(self, row: int, column: int, cells: Mapping[int, Cell]) -> bool:
-        for span in self._merged:
-            if span.holds(row, column) and (row, column) != (span.top, span.left):
-                raise Unreadable(
-                    f"{reference(row, column)} is part of the merged cells {span}, whose value "
-                    f"stands in {reference(span.top, span.left)}."
-                )
+        span = self._hidden.get((row, column))
+        if span is not None:
+            raise Unreadable(
+                f"{reference(row, column)} is part of the merged cells {span}, whose value "
+                f"stands in {reference(span.top, span.left)}."
+            )
         return column not in cells or cells[column].is_blank
 
     def _value(self, one: Input, name: str, cell: Cell) -> list[Any]:

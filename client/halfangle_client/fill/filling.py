@@ -27,9 +27,9 @@ if TYPE_CHECKING:
 ANSWERED, CAUTIONED, STOPPED, REFUSED = "answered", "cautioned", "stopped", "refused"
 #: Rows asked for between two writings of the side file.
 _PART, _HEAVY_PART = 4000, 100
+_STALE = "a side file that stood there was of another input, map or release: all rows were asked."
 #: Refusals that are of the request itself, and would come again.
 _OF_THE_ROW = frozenset({400, 413, 422})
-_GLOSSARY: Endpoint[bytes] = Endpoint("glossary", "GET", "/glossary.json", bytes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,10 +82,11 @@ class Filling:
         self._book: Book = open_book(
             source, self._content, delimiter=said.delimiter, decimal=said.decimal
         )
-        self.settled: Settled = settle(source.name, self._book, said, _labels(client))
-        found = client.catalogue.get_operation(operation.name.replace("-", "_"))
-        self._release = found.basis.release
-        self._decimal = said.decimal or ""
+        self.settled: Settled = settle(
+            source.name, self._book, said, Labels(_document(client, "/glossary.json"))
+        )
+        found = _document(client, f"/v1/operations/{operation.name.replace('-', '_')}")
+        self._release: str = found["basis"]["release"]
 
     @property
     def notes(self) -> list[str]:
@@ -224,7 +225,7 @@ class Filling:
             stopped=kinds.count(STOPPED),
             refused=kinds.count(REFUSED) + unread,
             resumed=resumed,
-            notes=tuple(self.settled.notes),
+            notes=(*self.settled.notes, *([_STALE] if journal.was_stale else [])),
         )
 
 
@@ -237,8 +238,9 @@ def require_kinds(source: Path, target: Path) -> None:
         )
 
 
-def _labels(client: "Halfangle") -> Labels:
-    return Labels(json.loads(client.send(_GLOSSARY, {})))
+def _document(client: "Halfangle", path: str) -> Any:
+    """A document of the service, as JSON data; asked by its path, as it has no model."""
+    return json.loads(client.send(Endpoint("document", "GET", path, bytes), {}))
 
 
 def _cells_of(done: Done) -> list[Value]:

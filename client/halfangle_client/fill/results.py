@@ -9,6 +9,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from halfangle_client.cli.contract import Operation, hint
+from halfangle_client.cli.picks import stands_at_stop, text_of
 from halfangle_client.endpoint import model_of
 from halfangle_client.fill.books.cells import Value
 from halfangle_client.fill.errors import MapRefused
@@ -18,17 +19,10 @@ ADVISORIES, PROBLEM = "advisories", "problem"
 #: How a row says that its answer must not be run.
 STOP = "STOP: "
 _PLAIN = (str, bool, int, float)
-#: Between the blocks of a stack, which is their sum, and between other entries of a list.
-_OF_A_STACK, _OF_A_LIST = " + ", "; "
-_STACKS = ("blocks", "second_stack", "wringing_order")
 #: Drawings and files have no place in a cell.
 _NOT_SHOWN = frozenset({"svg", "dxf", "csv"})
 #: What a person reads of an estimate first; all else of it is there to be asked for.
 _OF_ESTIMATES = ("value", "expanded_uncertainty")
-#: Fields that judge: they may stand though the answer says stop, where they say so themselves.
-_JUDGEMENTS = ("forecast", "verdict")
-#: Judgements that say yes: of a part only, where the answer says stop.
-_YES = ("conforming", "holds")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,16 +96,9 @@ def _value_at(value: Any, path: str) -> Value:
         else:
             value = value.get(part) if isinstance(value, dict) else getattr(value, part, None)
     if isinstance(value, list):
-        in_a_stack = (path in _STACKS) or path.endswith("blocks")
-        return (_OF_A_STACK if in_a_stack else _OF_A_LIST).join(map(str, value))
+        names = [part for part in path.split(".") if not part.isdigit()]
+        return text_of(value, names[-1])
     return value if isinstance(value, _PLAIN) else None
-
-
-def stands_at_stop(path: str, value: Value) -> bool:
-    """Whether a value may be read alone though its answer says stop: a judgement that says no."""
-    last = path.rpartition(".")[2]
-    judges = any(last == word or last.endswith(f"_{word}") for word in _JUDGEMENTS)
-    return judges and value not in _YES
 
 
 def _result_model(operation: Operation) -> type[BaseModel]:

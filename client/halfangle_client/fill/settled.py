@@ -1,6 +1,6 @@
 """What is settled before the first row is asked: sheet, header row, which column is which."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -41,7 +41,6 @@ class Settled:
     requests: Mapping[int, dict[str, Any]]
     unreadable: Mapping[int, str]
     notes: Sequence[str]
-    row_names: Mapping[int, str]
 
     @property
     def count(self) -> int:
@@ -112,7 +111,9 @@ def settle(file: str, book: Book, said: FillMap, labels: Labels) -> Settled:
     written = _written(headers, rows.width, wanted, inputs)
     first, last = said.row_bounds()
     filled = {n: c for n, c in rows.cells.items() if n > header_row and first <= n <= last}
-    asker = Asker(inputs, fixed, labels, merged, said.decimal)
+    read = {column for one in inputs for column in one.columns}
+    hidden = _hidden(merged, sorted(filled), read)
+    asker = Asker(inputs, fixed, labels, hidden, said.decimal)
     requests, unreadable = _requests(asker, filled)
     if not requests and not unreadable:
         raise FileRefused(f"{where}: no row below row {header_row} has a value in these columns.")
@@ -124,9 +125,22 @@ def settle(file: str, book: Book, said: FillMap, labels: Labels) -> Settled:
     notes += _replaced(where, touched, written, merged)
     notes += _unused(headers, operation, inputs, written, labels)
     return Settled(
-        operation, sheet, header_row, inputs, fixed, wanted, written, requests, unreadable, notes,
-        rows.names,
+        operation, sheet, header_row, inputs, fixed, wanted, written, requests, unreadable, notes
     )  # fmt: skip
+
+
+def _hidden(
+    merged: Sequence[Range], rows: Sequence[int], columns: Collection[int]
+) -> dict[tuple[int, int], Range]:
+    """Cells that merged cells stand over, apart from the first, which holds their value."""
+    return {
+        (row, column): span
+        for span in merged
+        for column in columns
+        if span.left <= column <= span.right
+        for row in span.rows_among(rows)
+        if (row, column) != (span.top, span.left)
+    }
 
 
 def _header_row(
@@ -295,7 +309,7 @@ def _replaced(
             name = reference(formula, one.column)
             raise FileRefused(f"{where}, {said}: {name} is a formula, which is not written over.")
         for span in merged:
-            if any(span.holds(row, one.column) for row in rows):
+            if span.left <= one.column <= span.right and span.rows_among(sorted(rows)):
                 raise FileRefused(f"{where}, {said}: {span} are merged cells.")
         if there:
             yield f"{said} is filled anew: {len(there)} cells are replaced."

@@ -6,6 +6,7 @@ from typing import Any
 Data = Mapping[str, Any]
 Record = dict[str, Any]
 _ANGLE = {"degrees", "dms"}
+_DOCUMENTS = frozenset({"svg", "dxf", "csv"})
 #: Worst first; a word of a later release is shown before the notes.
 _SEVERITIES = ("stop", "caution", "", "note")
 
@@ -34,15 +35,15 @@ def with_same_columns(records: Sequence[Record]) -> list[Record]:
 
 
 def flat(value: Data, prefix: str = "") -> Iterator[tuple[str, Any]]:
-    """Give each value of an object by its path; lists of objects and drawings are left out."""
+    """Give each value of an object by its path, as `pick` and the columns of a table name it.
+
+    Lists of objects have no place in one line, nor documents, such as a drawing.
+    """
     for name, part in value.items():
         path = f"{prefix}{name}"
-        if is_angle(part):
-            yield path, part["degrees"]
-            yield f"{path}_dms", part["dms"]
-        elif isinstance(part, Mapping):
+        if isinstance(part, Mapping):
             yield from flat(part, f"{path}.")
-        elif not is_list_of_objects(part) and not is_drawing(part):
+        elif not is_list_of_objects(part) and name not in _DOCUMENTS:
             yield path, part
 
 

@@ -24,9 +24,8 @@ from halfangle_service.trade.columns import (
     Parting,
     Tape,
     TextColumn,
-    in_pieces,
 )
-from halfangle_service.trade.decimals import perhaps_noisy, without_noise
+from halfangle_service.trade.decimals import all_without_noise, without_noise
 
 AnyOperation = Operation[Any, Any]
 #: What an answer advises: severity and code of each, in its order.
@@ -117,7 +116,9 @@ def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcom
             for name, (values, as_text) in sort.numbers.items()
         }
         try:
-            outcome = operation.outcome(request.model_copy(update=columns))
+            # What leaves the range of arithmetic is found in the result, as for one row.
+            with np.errstate(all="ignore"):
+                outcome = operation.outcome(request.model_copy(update=columns))
         except Parting as parting:
             # Not worked out twice: what was worked out before the rows parted.
             for part in (np.flatnonzero(parting.where), np.flatnonzero(~parting.where)):
@@ -170,12 +171,12 @@ def _as_answered(values: Floats, field: FlatField) -> NDArray[Any]:
     """Numbers as an answer writes them: without noise, whole where they count."""
     if field.kind == "count":
         return np.array([int(value) for value in values.tolist()], dtype=object)
-    places = np.flatnonzero(in_pieces(perhaps_noisy, values))
-    if len(places):
-        values = values.copy()
-        for place in places.tolist():
-            values[place] = float(without_noise(to_json(float(values[place]))))
-    return values
+    settled, doubtful = all_without_noise(values)
+    if len(doubtful):
+        settled = settled.copy()
+        for place in doubtful.tolist():
+            settled[place] = float(without_noise(to_json(float(values[place]))))
+    return settled
 
 
 def _finite(result: ResultModel, rows: int) -> Bools:

@@ -9,6 +9,7 @@ from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
 from pydantic_core import from_json
 
+from halfangle_service import __version__
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.settings import Settings
 
@@ -63,6 +64,40 @@ def tag_of(content: bytes) -> str:
     return f'"{hashlib.sha256(content).hexdigest()[:32]}"'
 
 
+def tag_of_request(request: AnyRequest, media_type: str) -> str:
+    """Strong ETag of the answer to a GET, known before it is calculated.
+
+    At one release the address and the form asked for decide it, and nothing else: an upgrade makes
+    every tag another one, and until then whoever asks again costs no calculation.
+    """
+    scope = request.scope
+    parts = (
+        __version__.encode(),
+        media_type.encode(),
+        scope["path"].encode(),
+        scope["query_string"],
+    )
+    return tag_of(b"\0".join(parts))
+
+
+def unchanged(
+    request: AnyRequest, tag: str, settings: Settings, more: Headers = ()
+) -> ASGIApp | None:
+    """304 for who names this very tag, else None; `*` is no tag: what it stands for may be refused.
+
+    Who names it has been given it, so that what he asks for was answered.
+    """
+    known = header(request, b"if-none-match")
+    if known == "*" or not _knows(known, tag):
+        return None
+    return tagged(request, b"", tag, "", settings, more)
+
+
+def _knows(known: str, tag: str) -> bool:
+    """True where If-None-Match names the tag, by the weak comparison (RFC 9110, 13.1.2)."""
+    return known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}
+
+
 def tagged(
     request: AnyRequest,
     content: bytes,
@@ -75,10 +110,10 @@ def tagged(
 ) -> ASGIApp:
     """The same where the ETag is known already; `asked_again` before each use of what is kept."""
     scope = "private" if settings.asks_for_keys else "public"
-    freshness = "no-cache" if asked_again else f"{scope}, max-age={settings.cache_seconds}"
+    kept = f"{scope}, max-age={settings.cache_seconds}, must-revalidate"
+    freshness = "no-cache" if asked_again else kept
     headers: Headers = ((b"etag", tag.encode()), (b"cache-control", freshness.encode()), *more)
-    known = header(request, b"if-none-match")
-    if known == "*" or tag in {entry.strip().removeprefix("W/") for entry in known.split(",")}:
+    if _knows(header(request, b"if-none-match"), tag):
         return answer_of(b"", media_type, headers, _NOT_MODIFIED)
     return answer_of(content, media_type, headers)
 

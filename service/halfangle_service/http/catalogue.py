@@ -20,6 +20,7 @@ class OperationEntry(ResultModel):
     summary: str = Field(description="What it answers, in a sentence.")
     path: str = Field(description="Path to POST a request to.", examples=["/v1/sine/setting"])
     query: bool = Field(description="Whether GET with a query string is offered too.")
+    columns: bool = Field(description="Whether it works out columns, so that it has curves.")
 
 
 class OperationDetail(OperationEntry):
@@ -47,6 +48,7 @@ def entry(operation: AnyOperation) -> OperationEntry:
         summary=operation.summary,
         path=operation.path,
         query=query_fields(operation.request) is not None,
+        columns=operation.columns,
     )
 
 

@@ -18,6 +18,9 @@ from halfangle_service.http.answers import (
     cached,
     require_accepts,
     require_json_body,
+    tag_of_request,
+    tagged,
+    unchanged,
 )
 from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.cells import FIELD, KEY, VALUE_PATH, answer_to_cell, cell_at, cell_of
@@ -119,7 +122,10 @@ def _by_query(
         if cell is not None:
             return await answer_to_cell(request, cell, content, settings)
         require_accepts(request, JSON)
-        return cached(request, await content(), JSON, settings)
+        tag = tag_of_request(request, JSON)
+        if (known := unchanged(request, tag, settings)) is not None:
+            return known
+        return tagged(request, await content(), tag, JSON, settings)
 
     return calculate
 

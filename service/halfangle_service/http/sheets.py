@@ -15,8 +15,10 @@ from halfangle_service.http.answers import (
     Headers,
     answer_of,
     best_accepted,
-    cached,
     require_json_body,
+    tag_of_request,
+    tagged,
+    unchanged,
 )
 from halfangle_service.http.calculating import Calculator
 from halfangle_service.http.finite import not_finite
@@ -48,6 +50,8 @@ _POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; "
     "form-action 'none'; frame-ancestors 'self'"
 )
+#: Form and thus bytes follow Accept, where no `format` is asked for.
+_BY_ACCEPT: Headers = ((b"vary", b"Accept"),)
 _OF_A_PAGE: Headers = (
     (b"content-security-policy", _POLICY.encode()),
     (b"x-content-type-options", b"nosniff"),
@@ -110,15 +114,19 @@ def _sheet_route(
             request.receive, _made, operation, body, chosen, media_type
         )
         calculator.count_advice((one.severity, one.code) for one in told)
-        return content, (*headed(told), (b"vary", b"Accept"), *_OF_A_PAGE)
+        return content, (*headed(told), *_BY_ACCEPT, *_OF_A_PAGE)
 
     async def sheet(request: AnyRequest) -> ASGIApp:
         chosen, rest = _chosen(operation, request.scope["query_string"])
         media_types = (HTML, PDF) if chosen.format is None else (_MEDIA_TYPES[chosen.format],)
         if request.method != "POST" and fields is not None:
             media_type = best_accepted(request, media_types)
-            content, headers = await made(request, read_query(rest, fields), chosen, media_type)
-            return cached(request, content, media_type, settings, headers)
+            body = read_query(rest, fields)
+            tag = tag_of_request(request, media_type)
+            if (known := unchanged(request, tag, settings, _BY_ACCEPT)) is not None:
+                return known
+            content, headers = await made(request, body, chosen, media_type)
+            return tagged(request, content, tag, media_type, settings, headers)
         require_json_body(request)
         media_type = best_accepted(request, media_types)
         _refuse_more(rest)

@@ -42,7 +42,9 @@ class Settings(BaseSettings):
         "any text.",
     )
     cache_seconds: Annotated[int, Field(ge=0)] = Field(
-        3600, description="How long an answer to GET may be kept."
+        60,
+        description="How long an answer to GET may be kept before it is asked for again; so long "
+        "at most is one of the release before seen after an upgrade.",
     )
     stop_seconds: Annotated[int, Field(ge=0)] = Field(
         30, description="How long accepted requests may take to finish at a stop."

@@ -9,6 +9,7 @@ from decimal import Decimal
 from functools import partial
 
 import numpy as np
+from numpy.typing import NDArray
 
 from halfangle_service.trade.columns import Bools, Column, Floats, in_pieces, in_rows, worked_out
 
@@ -91,6 +92,31 @@ def perhaps_noisy(values: Floats) -> Bools:
         whole = np.rint(scaled)
         near = np.abs(scaled - whole) <= 2.0 * _NEAR * scaled
         return np.asarray((near & (whole / tens != size) | ~plain) & (size > 0.0))
+
+
+#: A run of noughts or nines is sure to be long enough where so few digits stand before it.
+_FEW = 6
+_LEAST_PLAIN, _MOST_PLAIN = 1e-5, 1e9
+
+
+def all_without_noise(values: Floats) -> tuple[Floats, NDArray[np.intp]]:
+    """Numbers of any unit as `without_noise` leaves them, and the places that it has to settle.
+
+    Settled here are short decimals of the usual size, nearly all that there are.
+    """
+    noisy = in_pieces(perhaps_noisy, values)
+    size = np.abs(values)
+    usual = np.flatnonzero(noisy & (size >= _LEAST_PLAIN) & (size < _MOST_PLAIN))
+    if not len(usual):
+        return values, np.flatnonzero(noisy)
+    some = values[usual]
+    short = in_pieces(partial(_all_to_digits, digits=_DIGITS), some)
+    near = np.abs(some - short) <= _NEAR * np.abs(some)
+    sure = near & (in_pieces(partial(_all_to_digits, digits=_FEW), short) == short)
+    settled = values.copy()
+    settled[usual[sure]] = short[sure]
+    noisy[usual[sure | ~near]] = False
+    return settled, np.flatnonzero(noisy)
 
 
 def tidy(value: float, scale: float = 0.0) -> float:

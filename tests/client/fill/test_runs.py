@@ -123,7 +123,9 @@ def test_a_side_file_of_other_rows_is_begun_anew(
     """What was kept for another input, map or release is not taken for this one's."""
     interrupted(counting, source)
     source.write_text(source.read_text().replace("5,10\n", "5,9\n"))
-    assert fill(counting, source, tmp_path / "out.csv", SETTING).resumed == 0
+    said = fill(counting, source, tmp_path / "out.csv", SETTING)
+    assert said.resumed == 0
+    assert "of another input, map or release" in said.notes[-1]
     interrupted_again = SETTING.with_more(results={"h": "height_to_set"})
     (tmp_path / "out.csv").unlink()
     interrupted(counting, source)
@@ -169,9 +171,11 @@ def test_answers_of_two_releases_are_not_mixed(
     counting: Any, source: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A service of another release than it said is refused: one file is of one release."""
-    found = counting.catalogue.get_operation("sine.setting")
-    found.basis.release = "9.9.9"
-    monkeypatch.setattr(counting.catalogue, "get_operation", lambda _: found, raising=False)
+    said = {"basis": {"release": "9.9.9"}}
+    given = filling._document
+    monkeypatch.setattr(
+        filling, "_document", lambda c, path: given(c, path) if "gloss" in path else said
+    )
     with pytest.raises(FillError, match=r"answers are of release .* and of 9\.9\.9"):
         fill(counting, source, tmp_path / "out.csv", SETTING)
 

@@ -1,6 +1,7 @@
 """Workbooks are filled, and everything else in them is kept."""
 
 import re
+import sys
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -309,6 +310,37 @@ def test_cells_without_places_are_counted(shop: Halfangle, tmp_path: Path) -> No
     source = rewritten(source, tmp_path / "in.xlsx", {SHEET: part})
     fill(shop, source, tmp_path / "out.xlsx", SETTING)
     assert cells_of(tmp_path / "out.xlsx")[1][2] == pytest.approx(2.5)
+
+
+def test_a_sheet_of_prefixed_names(shop: Halfangle, tmp_path: Path) -> None:
+    """A sheet whose elements have a prefix is filled in that prefix."""
+    source = made(tmp_path / "plain.xlsx", lambda _, sheet: sheet.write_row("A2", [5, 30]))
+    part = re.sub(rb"<(/?)(\w)", rb"<\1x:\2", parts_of(source)[SHEET])
+    part = part.replace(b"xmlns=", b"xmlns:x=")
+    source = rewritten(source, tmp_path / "in.xlsx", {SHEET: part})
+    fill(shop, source, tmp_path / "out.xlsx", SETTING)
+    after = parts_of(tmp_path / "out.xlsx")[SHEET]
+    assert b'<x:c r="C2"><x:v>2.5</x:v></x:c>' in after
+    assert b"ns0" not in after
+
+
+def test_without_what_edits_workbooks(
+    shop: Halfangle, rich: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where lxml is absent it is said which package to install."""
+    monkeypatch.setitem(sys.modules, "lxml.etree", None)
+    with pytest.raises(FileRefused, match=r"workbooks need the package lxml: pip install"):
+        fill(shop, rich, tmp_path / "out.xlsx", PLATES)
+
+
+def test_numbers_that_are_not_finite(shop: Halfangle, tmp_path: Path) -> None:
+    """A number out of the range of arithmetic is refused by its cell's name."""
+    source = made(tmp_path / "plain.xlsx", lambda _, sheet: sheet.write_row("A2", [5, 30, 1]))
+    for stored in (b"1e999", b"NaN"):
+        part = parts_of(source)[SHEET].replace(b"<v>30</v>", b"<v>" + stored + b"</v>")
+        broken = rewritten(source, tmp_path / "in.xlsx", {SHEET: part})
+        with pytest.raises(FileRefused, match=r"row 2: B2 holds \w+, which is no finite number"):
+            fill(shop, broken, tmp_path / "out.xlsx", SETTING)
 
 
 def test_macros_are_kept(shop: Halfangle, tmp_path: Path) -> None:

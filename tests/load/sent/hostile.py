@@ -61,6 +61,19 @@ PATHS = ("/", "//", "/v1", "/docs", "/openapi.json", "/metrics", "/v1/operations
          "/v1/blocks/sets/%00", "/v1/operations/../../etc", "/%FF", "/v1/sine/" + "x" * 3_000,
          "/problems/impossible", "/v1/tapers/standard", "*", "http://other/v1")  # fmt: skip
 
+#: Parameters of a query string that are none, or parts of a list that do not fit.
+PARAMETERS = (
+    "a/b~=1", "%FF=1", "=", "&" * 50, "x" * 5_000 + "=1", "readings=" + ";" * 5_000, "a.b=1", ".=1",
+    "box.size=1;2&box.mark=1", "box=1&box.size=1;2", "height=2,5",
+)  # fmt: skip
+PICKS = (
+    "height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "", "*",
+    "height,angle", "," * 300, "blocks.*.*", "advisories,height",
+)  # fmt: skip
+OF_CELLS = (
+    "on_error=text", "on_error=", "separator=%0A", "separator=;", "separator=", "separator=%F0%9F",
+    "separator==",
+)  # fmt: skip
 METHODS = ("GET", "POST", "HEAD", "PUT", "DELETE", "OPTIONS", "TRACE", "PATCH", "BREW", "x" * 300)
 
 
@@ -169,34 +182,15 @@ class Storm:
                 text = self._chance.choice(EDGES)
             pairs.append(f"{quote(name)}={quote(text, errors='replace')}")
         if self._chance.random() < 0.3:
-            pairs.append(
-                self._chance.choice(
-                    (
-                        "a/b~=1",
-                        "%FF=1",
-                        "=",
-                        "&" * 50,
-                        "x" * 5_000 + "=1",
-                        "readings=" + ";" * 5_000,
-                        "a.b=1",
-                        ".=1",
-                        "box.size=1;2&box.mark=1",
-                        "box=1&box.size=1;2",
-                    )
-                )
-            )
+            pairs.append(self._chance.choice(PARAMETERS))
         if self._chance.random() < 0.6:
-            picks = ("height", "advisories", "forecast", "a.b.c", "x" * 2_000, "%00", "0.0.0", "",
-                     "*", "a,b", "," * 300, "blocks.*.*", "advisories,height")  # fmt: skip
-            pick = self._chance.choice(picks)
+            pick = self._chance.choice(PICKS)
             if self._chance.random() < 0.5:
                 path = f"/v1/values/{path.removeprefix('/v1/').replace('/', '.')}/{pick}"
             else:
                 pairs.append(f"pick={pick}")
             if self._chance.random() < 0.5:
-                odd = ("on_error=text", "on_error=", "separator=%0A", "separator=;", "separator=",
-                       "separator=%F0%9F", "separator==")  # fmt: skip
-                pairs.append(self._chance.choice(odd))
+                pairs.append(self._chance.choice(OF_CELLS))
         return wire("GET", f"{path}?{'&'.join(pairs)}", b"")
 
     def odd_headers(self) -> bytes:

@@ -1,6 +1,8 @@
 """A cell as it is read, and how columns and ranges are named."""
 
 import re
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -42,9 +44,9 @@ class Range:
     bottom: int
     right: int
 
-    def holds(self, row: int, column: int) -> bool:
-        """Whether a cell is one of these."""
-        return self.top <= row <= self.bottom and self.left <= column <= self.right
+    def rows_among(self, rows: Sequence[int]) -> Sequence[int]:
+        """Those of some rows, in order, that it reaches over."""
+        return rows[bisect_left(rows, self.top) : bisect_right(rows, self.bottom)]
 
     def meets(self, other: "Range") -> bool:
         """Whether the two share a cell."""

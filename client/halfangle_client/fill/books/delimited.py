@@ -123,8 +123,7 @@ class DelimitedBook:
             if cells:
                 found[number] = cells
         width = len(self._records[0].fields) if self._records else 0
-        names = {n: f"line {r.line}" for n, r in enumerate(self._records, 1) if r.line != n}
-        return Rows(found, width, names)
+        return Rows(found, width)
 
     def merged(self) -> Iterable[str]:
         """None."""

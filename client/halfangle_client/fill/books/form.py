@@ -1,7 +1,7 @@
 """What every kind of file offers to be filled."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import BinaryIO, Protocol
 
 from halfangle_client.fill.books.cells import Cell, Value
@@ -24,8 +24,6 @@ class Rows:
     cells: Mapping[int, Mapping[int, Cell]]
     #: How many columns are used, from the first on.
     width: int
-    #: Rows that are written again where they are: number to how they are named to a person.
-    names: Mapping[int, str] = field(default_factory=dict)
 
 
 class Sheet(Protocol):

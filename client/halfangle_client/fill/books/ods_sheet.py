@@ -1,6 +1,7 @@
 """One sheet of a workbook of OpenDocument."""
 
 import copy
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from lxml import etree
@@ -274,8 +275,10 @@ def _valued(cell: etree._Element, kind: str, text: str, has_formula: bool) -> Ce
     if kind == "date":
         return Cell(None, f"holds a date ({text})", has_formula=has_formula)
     try:
-        number = float(cell.get(f"{{{OFFICE}}}value", ""))
+        number = float(cell.get(f"{{{OFFICE}}}value", "nan"))
     except ValueError:
+        number = math.nan
+    if not math.isfinite(number):
         return Cell(None, f"holds {text!r}, whose value is not stored", has_formula=has_formula)
     return Cell(number, is_percent=kind == "percentage", has_formula=has_formula)
 

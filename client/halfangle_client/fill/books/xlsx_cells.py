@@ -1,5 +1,6 @@
 """Reads the cells of a workbook of ECMA-376."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -56,6 +57,8 @@ class CellReader:
             number = float(stored)
         except ValueError as error:
             raise FileRefused(f"{self.said}, {cell.get('r')}: {stored!r} is no number.") from error
+        if not math.isfinite(number):
+            return Cell(None, f"holds {stored}, which is no finite number", has_formula=has_formula)
         style = whole(cell.get("s")) or 0
         shows = self.kinds[style] if style < len(self.kinds) else ""
         if shows == DATE:

@@ -39,6 +39,7 @@ from halfangle_service.http.contract.common import (
     problem_types,
     responses,
 )
+from halfangle_service.http.contract.curves import CURVES, curve_operation
 from halfangle_service.http.contract.forms import form_hints
 from halfangle_service.http.contract.routings import csv_items
 from halfangle_service.http.contract.shared import (
@@ -59,6 +60,7 @@ from halfangle_service.http.contract.shorter import (
     with_whole_bounds,
 )
 from halfangle_service.http.contract.tables import TABLES, table_operation
+from halfangle_service.http.curves.model import CURVES_PATH, CurveAnswer, CurveRequest
 from halfangle_service.http.picks import BETWEEN_VALUES
 from halfangle_service.http.problems import Problem
 from halfangle_service.http.query import INTO, QueryField, query_fields
@@ -78,6 +80,7 @@ GLOSSARY_PATH = "/glossary.json"
 TAGS = [
     {"name": CATALOGUE, "description": "Every operation, and how it is asked."},
     {"name": BATCHES, "description": "Rows of any operations in one request."},
+    {"name": CURVES, "description": "An operation over a range of its numbers, as arrays."},
     {"name": TABLES, "description": "Rows of one operation as CSV."},
     {"name": VALUES, "description": "Single values of answers, for spreadsheets."},
 ]
@@ -118,6 +121,7 @@ def contract(operations: Mapping[str, AnyOperation], tables: Iterable[AnyTable])
     for table in tables:
         paths.update(_table_items(table))
     paths[BATCHES_PATH] = {"post": batch_operation()}
+    paths[CURVES_PATH] = {"post": curve_operation(operations)}
     paths[TABLES_PATH] = {"post": table_operation()}
     paths[VALUE_PATH] = {"get": _value_operation(operations, tables)}
     paths.update(sheet_items(operations))
@@ -195,6 +199,8 @@ def _schemas(operations: Iterable[AnyOperation], tables: Iterable[AnyTable]) -> 
         (Problem, "serialization"),
         (BatchRequest, "validation"),
         (BatchAnswer, "serialization"),
+        (CurveRequest, "validation"),
+        (CurveAnswer, "serialization"),
     ]
     asked: list[Place] = []
     for operation in operations:
@@ -222,6 +228,7 @@ def _operation_item(operation: AnyOperation, schemas: Json) -> Json:
         "summary": operation.title,
         "description": _description(operation),
         **({"x-heavy": True} if operation.heavy else {}),
+        **({"x-columns": True} if operation.columns else {}),
     }
     content = {
         "schema": {"$ref": REFERENCE.format(model=operation.request.__name__)},
@@ -329,7 +336,7 @@ def _value_operation(operations: Mapping[str, AnyOperation], tables: Iterable[An
             "in": "query",
             "description": f"`{AS_TEXT}`: what is refused comes with status 200 as a text that "
             f"begins with `{ERROR_WORD}`, or with `{STOP_WORD}` where the answer says stop.",
-            "schema": {"type": "string", "const": AS_TEXT},
+            "schema": {"type": "string", "enum": [AS_TEXT]},
         },
         {
             "name": "request",

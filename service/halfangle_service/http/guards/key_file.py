@@ -14,17 +14,25 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
-from stat import S_IROTH, S_IWOTH
+from stat import S_IROTH, S_ISREG, S_IWOTH
 from typing import Annotated
 
 import structlog
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    StringConstraints,
+    ValidationError,
+)
 
 from halfangle_service.errors import HalfangleError
 from halfangle_service.settings.reading import nearest
 
 #: Name under which the keys of the environment's variable are seen together.
 ENVIRONMENT = "environment"
+_RESERVED = f"{ENVIRONMENT}: is the name of the keys of the environment's variable"
 #: Characters of the shortest key that is taken from a file: 128 bits, six a character.
 SHORTEST_KEY = 22
 _KEY_BYTES = 32
@@ -43,11 +51,18 @@ class KeysError(HalfangleError):
     """The file of keys cannot be read, or an entry of it is wrong."""
 
 
+def _from_date(value: object) -> object:
+    """Refuse a number, which would be taken for seconds since 1970."""
+    if isinstance(value, int | float):
+        raise ValueError("should be a date")
+    return value
+
+
 class _Entry(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     digests: Annotated[list[Digest], Field(min_length=1, max_length=5)]
-    expires: datetime | date | None = None
+    expires: Annotated[datetime | date | None, BeforeValidator(_from_date)] = None
     rate_per_minute: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
     rate_burst: Annotated[int, Field(ge=1, le=1_000_000)] | None = None
 
@@ -93,7 +108,8 @@ def entry_for(name: str, key: str) -> str:
         _File.model_validate({"keys": {name: {"digests": [written]}}})
     except ValidationError as error:
         raise KeysError(f"{name[:60]!r}: {_said(error.errors()[0])}") from None
-    _refuse_reserved(name)
+    if name == ENVIRONMENT:
+        raise KeysError(_RESERVED)
     return f'[keys."{name}"]\ndigests = ["{written}"]\n'
 
 
@@ -105,7 +121,11 @@ def ring_of_environment(keys: Iterable[str]) -> Ring:
 def read_keys(path: Path) -> Ring:
     """Callers of a file; raises KeysError, which names the file and the entry."""
     try:
-        if path.stat().st_mode & S_IWOTH:
+        mode = path.stat().st_mode
+        if not S_ISREG(mode):
+            # A pipe would be waited for, and everybody with it.
+            raise KeysError(f"{path}: is no plain file")
+        if mode & S_IWOTH:
             raise KeysError(f"{path}: everybody may write it, and so let himself in")
         with path.open("rb") as file:
             content = file.read(_LARGEST_BYTES + 1)
@@ -113,13 +133,15 @@ def read_keys(path: Path) -> Ring:
             raise KeysError(f"{path}: larger than {_LARGEST_BYTES} bytes")
         entries = _File.model_validate(tomllib.loads(content.decode("utf-8-sig"))).keys
     except ValidationError as error:
-        first = error.errors()[0]
+        # A misspelt field first: the one that is missing is the same one.
+        first = min(error.errors(), key=lambda one: one["type"] != "extra_forbidden")
         raise KeysError(f"{path}: {'/'.join(map(str, first['loc']))}: {_said(first)}") from None
-    except (OSError, ValueError, RecursionError) as error:
+    except (OSError, ValueError, ArithmeticError, RecursionError) as error:
         raise KeysError(f"{path}: {error}") from None
     ring: dict[bytes, Caller] = {}
     for name, entry in entries.items():
-        _refuse_reserved(name)
+        if name == ENVIRONMENT:
+            raise KeysError(f"{path}: {_RESERVED}")
         caller = Caller(
             name, _seconds(entry.expires), entry.rate_per_minute, entry.rate_burst, SHORTEST_KEY
         )
@@ -130,11 +152,6 @@ def read_keys(path: Path) -> Ring:
                 raise KeysError(f"{path}: keys/{name}/digests: {twice}")
             ring[digest] = caller
     return ring
-
-
-def _refuse_reserved(name: str) -> None:
-    if name == ENVIRONMENT:
-        raise KeysError(f"{name}: is the name of the keys of the environment's variable")
 
 
 def _said(error: object) -> str:
@@ -154,7 +171,10 @@ def _seconds(ends: datetime | date | None) -> float | None:
         return None
     if not isinstance(ends, datetime):
         ends = datetime(ends.year, ends.month, ends.day)
-    return (ends if ends.tzinfo else ends.replace(tzinfo=UTC)).timestamp()
+    try:
+        return (ends if ends.tzinfo else ends.replace(tzinfo=UTC)).timestamp()
+    except ArithmeticError:
+        raise KeysError(f"expires: {ends} is beyond all calendars") from None
 
 
 class KeysFile:

@@ -6,10 +6,12 @@ import hmac
 import math
 from typing import Any
 
+import structlog
 from litestar.middleware import DefineMiddleware
 from litestar.types import ASGIApp, Receive, Scope, Send
 
 from halfangle_service.http.guards.key_file import (
+    SHORTEST_KEY,
     Caller,
     KeysFile,
     Ring,
@@ -66,6 +68,9 @@ class Door:
         self._metrics = metrics
         self._paces = paces
         self._of_environment = ring_of_environment(settings.api_keys)
+        if any(len(key) < SHORTEST_KEY for key in settings.api_keys):
+            logger = structlog.get_logger("halfangle.keys")
+            logger.warning("short keys in api_keys", shorter_than=SHORTEST_KEY)
         self._file = None if settings.keys_file is None else KeysFile(settings.keys_file)
         self._reads = 0
         self._ring: dict[bytes, tuple[bytes, Caller]] = {}

@@ -16,6 +16,8 @@ _PLACES = 4_096
 _BYTES = 8
 #: Share of the burst that rows of batches leave to single requests of the same caller.
 _LEFT_BY_ROWS = 0.1
+#: No turn is farther from the next: of numbers without end none could be told from another.
+_LONGEST_SECONDS = 1e7
 #: So long a row sleeps at most before it looks again.
 _LONGEST_SLEEP_SECONDS = 1.0
 
@@ -36,7 +38,7 @@ class Paces:
         """
         now = time.monotonic() if now is None else now
         place = self._place(name)
-        each = 60.0 / per_minute
+        each = min(60.0 / per_minute, _LONGEST_SECONDS)
         level = max(self._level[place], now) + each
         wait = level - now - burst * each
         # A millionth of a turn: a sum of many is not exact.

@@ -32,11 +32,13 @@ from halfangle_service.http.page.files import (
     drawings_in,
     without_drawings,
 )
+from halfangle_service.http.page.plots import plot_of
 from halfangle_service.http.page.samples import ORIGIN, samples_of, shown_json
 from halfangle_service.http.problems import PROBLEM_TYPES
 from halfangle_service.http.query import query_fields
 from halfangle_service.http.routings import ROUTING
 from halfangle_service.http.sheets import SHEET_PATH
+from halfangle_service.http.tables.model import TABLES_PATH
 from halfangle_service.operation import FIXED_SIZE, Operation, PublishedTable
 from halfangle_service.sheets.code import query_of
 from halfangle_service.sheets.made import OVERLAY, WITH_SHEET
@@ -57,6 +59,11 @@ FORMULAS_OF_CELLS = (
     f'=WEBSERVICE("{ORIGIN}{VALUE_PATH.format(operation=_INDICATED, field="tap_distance")}'
     '?units=in&surface=external&indicator_resolution=0.0001&readings="'
     '&ENCODEURL(SUBSTITUTE(TEXTJOIN(";";0;F1:I1);",";".")))',
+)
+_TABLE_CALL = (
+    f"curl -s '{ORIGIN}{TABLES_PATH.format(operation=_SHOWN)}"
+    "?units=in&center_distance=5&keep=*' \\\n"
+    "  -H 'Content-Type: text/csv' --data-binary @angles.csv -o settings.csv"
 )
 _STANDINGS = {
     "published": "published",
@@ -95,6 +102,7 @@ def reference_page(
         shown=shown,
         samples=samples_of(shown, json.loads(sample_answer(shown))),
         origin=ORIGIN,
+        table_call=_TABLE_CALL,
         formulas_of_cells=FORMULAS_OF_CELLS,
         unit_in_words=unit_in_words,
     )
@@ -117,6 +125,7 @@ def operation_page(operation: AnyOperation, order: Sequence[AnyOperation]) -> by
         answer_drawings=[as_address(d) for d in drawings_in(answer["result"])],
         request=grouped(rows_of(request), form_hints(o.request for o in order)["groups"]),
         rules=rules_of(request),
+        plot=plot_of(operation),
         result=[Section(rows_of(schema_of(operation.result, "serialization")))],
         example=shown_json(dict(operation.example)),
         answer=shown_json(without_drawings(answer)),

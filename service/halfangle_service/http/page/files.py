@@ -13,7 +13,7 @@ _TYPES = {
     "js": "text/javascript; charset=utf-8",
     "svg": "image/svg+xml",
 }
-_OWN = ("page.css", "page.js", "try.css", "try.js", "icon.svg")
+_OWN = ("page.css", "page.js", "curve.js", "try.css", "try.js", "icon.svg")
 #: The two files of swagger-ui-dist 5.31.0 that its page needs, with the digests of its maker's own
 #: package: a browser takes no other bytes, whoever packed them for Python.
 PACKAGED = {

@@ -1,6 +1,7 @@
 """Whose rows they are: the pace that his key allows, and what is counted of them."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from typing import TypeVar
 
 from halfangle_service.http.answers import AnyRequest
 from halfangle_service.http.calculating import AnyOperation, Calculator
@@ -13,6 +14,8 @@ from halfangle_service.http.watch.metrics import (
     Metrics,
 )
 
+AskedT = TypeVar("AskedT")
+MadeT = TypeVar("MadeT")
 #: Severity and code of an advisory.
 Advice = tuple[str, str]
 
@@ -31,6 +34,10 @@ class Sender:
         """Answer one row, when the key allows it; its stops and cautions are counted."""
         await self.may_send(1)
         return await self._calculator.answer(operation, body, self._request, row=True)
+
+    async def aside(self, work: Callable[[AskedT], MadeT], asked: AskedT) -> MadeT:
+        """Do what answers many rows at once in a worker thread, as heavy work."""
+        return await self._calculator.heavy.run(None, work, asked)
 
     async def may_send(self, rows: int) -> None:
         """Wait until the key allows so many rows."""

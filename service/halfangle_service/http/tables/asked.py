@@ -149,7 +149,8 @@ class Filling:
 
     def copy(self) -> "Filling":
         """The same, to be filled in further."""
-        return Filling(deepcopy(self._root))
+        parts = self._root.items()
+        return Filling({k: deepcopy(v) if isinstance(v, dict | list) else v for k, v in parts})
 
     def put(self, field: Asked, value: Any) -> None:
         """Put the value of a field; the entries of a list that each entry takes one of."""

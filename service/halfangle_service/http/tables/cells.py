@@ -15,7 +15,7 @@ _NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _LONGEST_NUMBER = 400
 _NUMBERS = frozenset({"number", "integer"})
 _NAMES = {",": "comma", ".": "point"}
-_BETWEEN_TEXTS = " | "
+BETWEEN_TEXTS = " | "
 #: What a spreadsheet takes for the beginning of a formula.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 #: Signed all the same: a number or an angle, which can call nothing.
@@ -48,7 +48,7 @@ def reader(form: TableForm) -> Callable[[str], list[str]]:
 
 def has_words(line: str | bytes) -> bool:
     """True but for a blank line, which is no row."""
-    return bool(line) and not line.isspace()
+    return bool(line.strip(" ") if isinstance(line, str) else line.strip(b" "))
 
 
 def _what_is_wrong(said: str) -> str:
@@ -119,7 +119,7 @@ class Writer:
     def advisories(self, advised: Iterable[tuple[str, str, str]]) -> str:
         """A cell for advisories, each by its severity, code and message."""
         said = (f"{severity} {code}: {message}" for severity, code, message in advised)
-        return self.text(_BETWEEN_TEXTS.join(said))
+        return self.text(BETWEEN_TEXTS.join(said))
 
     def quoted(self, text: str) -> str:
         """A text as it is, within quotes where it needs them."""

@@ -26,17 +26,21 @@ _FEWEST_ROWS = 32
 #: Stands for the value of a cell that cannot be read.
 _WRONG = object()
 _STOP, _CAUTION = "stop", "caution"
+Places = NDArray[np.intp]
 _NUMBERS = frozenset({int, float})
 
 
 @dataclass(frozen=True, slots=True)
 class _Cells:
-    """Rows with as many cells as the header, without their line ends: which of all, and columns."""
+    """Rows with as many cells as the header, without their line ends, and which of all they are.
+
+    `columns` are the cells of each column that is asked, with line feeds between.
+    """
 
     places: Sequence[int]
     lines: Sequence[bytes]
     ends: Sequence[bytes]
-    columns: Sequence[Sequence[bytes]]
+    columns: Sequence[bytes]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +76,7 @@ class ColumnRows:
         self._writer = Writer(form)
         self._wide = len(header.names)
         self._between = form.between_cells.encode()
-        self._serves = self._is_of_columns()
+        self.serves = self._is_of_columns()
 
     def _is_of_columns(self) -> bool:
         """True where the operation, what is asked and what is wanted are of columns."""
@@ -83,7 +87,7 @@ class ColumnRows:
 
     def answered(self, rows: Rows) -> Answered | None:
         """The rows with their results; None where all are left to the row form."""
-        cells = self._cells_of(rows) if self._serves else None
+        cells = self._cells_of(rows) if self.serves else None
         if cells is None:
             return None
         written, fits, advice = self._results(cells)
@@ -138,26 +142,33 @@ class ColumnRows:
         lines = text.split(end)
         if b"\n" in lines.pop() or (end != b"\n" and len(lines) != text.count(b"\n")):
             return None
-        if self._is_even(text):
-            flat = text.replace(end, self._between).split(self._between)
-            flat.pop()
-            columns = [flat[place :: self._wide] for place, _ in self._header.asked]
+        columns = self._even_columns(text, len(end))
+        if columns is not None:
             return _Cells(range(len(lines)), lines, [end] * len(lines), columns)
         fit = [n for n, line in enumerate(lines) if self._has_cells(line)]
         cells = [lines[n].split(self._between) for n in fit]
         return self._fitting(fit, [lines[n] for n in fit], [end] * len(fit), cells)
 
-    def _is_even(self, text: bytes) -> bool:
-        """True where every line has as many cells as the header, and words."""
-        if self._wide == 1:
-            return b"\n\n" not in text and b"\n\r" not in text and text[:1] not in {b"\n", b"\r"}
+    def _even_columns(self, text: bytes, end_size: int) -> list[bytes] | None:
+        """The columns that are asked, where every line has as many cells as the header, and words.
+
+        Cut out by their places: to make a text of each cell of a table takes twice as long.
+        """
+        if self._wide == 1 and (b"\n\n" in b"\n" + text or b"\n\r" in b"\n" + text):
+            return None
         signs = np.frombuffer(text, dtype=np.uint8)
-        line_ends = signs == ord(b"\n")
-        marks = line_ends[line_ends | (signs == ord(self._between))]
+        marks = np.flatnonzero((signs == ord(b"\n")) | (signs == ord(self._between)))
         if len(marks) % self._wide:
-            return False
-        table = marks.reshape(-1, self._wide)
-        return bool(table[:, -1].all()) and int(marks.sum()) == len(table)
+            return None
+        ends = marks.reshape(-1, self._wide)
+        are_last = signs[ends] == ord(b"\n")
+        if not are_last[:, -1].all() or are_last[:, :-1].any():
+            return None
+        starts = np.concatenate(([0], marks[:-1] + 1)).reshape(-1, self._wide)
+        ends[:, -1] -= end_size - 1
+        return [
+            _cut_out(signs, starts[:, place], ends[:, place]) for place, _ in self._header.asked
+        ]
 
     def _has_cells(self, line: bytes) -> bool:
         return line.count(self._between) == self._wide - 1 and has_words(line)
@@ -176,11 +187,15 @@ class ColumnRows:
             return None
         if len(read) != len(texts):
             return None
-        fit = [n for n, row in enumerate(read) if len(row) == self._wide and has_words(lines[n])]
+        fit = [n for n, row in enumerate(read) if self._is_plain(row) and has_words(lines[n])]
         usual = self._header.line_end.encode()
         ends = [whole[n][len(lines[n]) :] or usual for n in fit]
         cells = [[cell.encode() for cell in read[n]] for n in fit]
         return self._fitting(fit, [lines[n] for n in fit], ends, cells)
+
+    def _is_plain(self, cells: Sequence[str]) -> bool:
+        asked = self._header.asked
+        return len(cells) == self._wide and not any("\n" in cells[place] for place, _ in asked)
 
     def _fitting(
         self,
@@ -189,18 +204,19 @@ class ColumnRows:
         ends: Sequence[bytes],
         cells: Sequence[Sequence[bytes]],
     ) -> _Cells:
-        columns = [[row[place] for row in cells] for place, _ in self._header.asked]
+        asked = self._header.asked
+        columns = [b"\n".join([row[place] for row in cells]) for place, _ in asked]
         return _Cells(places, lines, ends, columns)
 
-    def _column(self, cells: Sequence[bytes], field: Asked, fits: NDArray[np.bool_]) -> Any:
+    def _column(self, cells: bytes, field: Asked, fits: NDArray[np.bool_]) -> Any:
         """One column of the request; rows of which a cell cannot be read are noted in `fits`."""
         if "number" in field.types:
-            numbers = self._numbers(cells)
+            numbers = self._numbers(cells, len(fits))
             if numbers is not None:
                 return numbers
         known: dict[bytes, Any] = {}
         values = []
-        for row, cell in enumerate(cells):
+        for row, cell in enumerate(cells.split(b"\n")):
             if cell not in known:
                 known[cell] = self._value(cell.decode(), field)
             value = known[cell]
@@ -215,18 +231,15 @@ class ColumnRows:
         except WrongCell:
             return _WRONG
 
-    def _numbers(self, cells: Sequence[bytes]) -> NDArray[np.float64] | None:
+    def _numbers(self, cells: bytes, count: int) -> NDArray[np.float64] | None:
         """Cells that are numbers, all of them, as JSON writes those; else None."""
         if self._form.decimal == ",":
-            joined = b"\n".join(cells)
-            if b"." in joined:
+            if b"." in cells:
                 return None
-            joined = joined.replace(b",", b".").replace(b"\n", b",")
-        else:
-            joined = b",".join(cells)
+            cells = cells.replace(b",", b".")
         try:
-            values = from_json(b"[%b]" % joined, allow_inf_nan=False)
-            if len(values) != len(cells) or not set(map(type, values)) <= _NUMBERS:
+            values = from_json(b"[%b]" % cells.replace(b"\n", b","), allow_inf_nan=False)
+            if len(values) != count or not set(map(type, values)) <= _NUMBERS:
                 return None
             return np.array(values, dtype=np.float64)
         except (ValueError, OverflowError):
@@ -268,6 +281,16 @@ class ColumnRows:
         if self._form.delimiter == ",":
             return [b'"%b"' % cell if b"," in cell else cell for cell in cells]
         return cells
+
+
+def _cut_out(signs: NDArray[np.uint8], starts: Places, ends: Places) -> bytes:
+    """The cells between these places of a text, with line feeds between."""
+    sizes = ends - starts + 1
+    after = np.cumsum(sizes)
+    cells = signs[np.arange(after[-1]) + np.repeat(starts - (after - sizes), sizes)]
+    cells[after - 1] = ord(b"\n")
+    cut: bytes = cells[:-1].tobytes()
+    return cut
 
 
 def _is_utf_8(text: bytes) -> bool:

@@ -12,14 +12,14 @@ from halfangle_service.http.streams.turns import Turn
 from halfangle_service.http.tables.asked import request_fields
 from halfangle_service.http.tables.cells import has_words
 from halfangle_service.http.tables.declared import Declared
-from halfangle_service.http.tables.fast import ColumnRows
+from halfangle_service.http.tables.fast import Answered, ColumnRows
 from halfangle_service.http.tables.flat import ResultColumn
 from halfangle_service.http.tables.header import BOM, Header, read_header
 from halfangle_service.http.tables.records import Record, Records, Rows, TooLong
 from halfangle_service.http.tables.rows import ResultCells, RowReader, WrongRow, problem_in_words
 
-#: Rows that are answered as columns between two turns of others.
-_AT_ONCE = 2_000
+#: Rows that are answered as columns at once, and so few of them that no thread is worth its while.
+_AT_ONCE, _FEW = 8_000, 250
 _NO_TEXT = "\N{REPLACEMENT CHARACTER}"
 
 
@@ -81,7 +81,7 @@ class Table:
     async def answer_all(self, rows: Rows, body: Pieces) -> AsyncIterator[bytes]:
         """Rows in order: as columns where that can be, the others one by one."""
         for part in rows.parts(_AT_ONCE):
-            answered = self._columns.answered(part)
+            answered = await self._as_columns(part)
             if answered is None:
                 for record in part.records():
                     yield await self.answer(record)
@@ -98,6 +98,12 @@ class Table:
             yield b"".join(found)
             body.refuse_gone()
             await self._turn.give_way()
+
+    async def _as_columns(self, rows: Rows) -> Answered | None:
+        """What can be answered as columns: many rows by a thread, as heavy work is done."""
+        if not self._columns.serves or rows.count() < _FEW:
+            return self._columns.answered(rows)
+        return await self._sender.aside(self._columns.answered, rows)
 
     def is_too_wide(self, record: Record) -> bool:
         """True where a row has more cells than the header."""

@@ -75,7 +75,7 @@ class Watch:
             if scope["method"] == "HEAD":
                 # The framework would leave type and length out with the body.
                 message["body"] = b""
-            self.metrics.cells.numbers[self.metrics.sent] += len(message["body"])
+            self.metrics.cells.numbers[self.metrics.sent] += len(message.get("body", b""))
 
     def _note(self, scope: Any, status: int, identity: str, headers: Any) -> None:
         """Count and log what is being answered, how, and in what time."""

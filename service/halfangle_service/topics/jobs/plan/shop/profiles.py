@@ -6,6 +6,7 @@ send in its place. Nothing writes the file.
 
 import hashlib
 import json
+import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -29,6 +30,7 @@ from halfangle_service.topics.jobs.plan.shop.reading import (
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import said_in
 
+_PROFILE = re.compile(r"\s*\[\[\s*profile\s*\]\]")
 #: More than any shop writes, and less than would hold up the start.
 _LARGEST_BYTES = 1_000_000
 
@@ -114,9 +116,27 @@ def _entries(path: Path, table: dict[str, Any]) -> list[_Entry]:
     try:
         return _File.model_validate_json(json.dumps(table)).profile
     except ValidationError as error:
-        first = error.errors()[0]
+        # A misspelt field first: the one that is missing is the same one.
+        first = min(error.errors(), key=lambda one: one["type"] != "extra_forbidden")
         field = "/".join(map(str, first["loc"]))
-        raise ProfilesError(f"{path}: {field}: {_said(first)}") from None
+        line = _line_of(path, first["loc"])
+        raise ProfilesError(f"{path}: {line}{field}: {_said(first)}") from None
+
+
+def _line_of(path: Path, location: tuple[int | str, ...]) -> str:
+    """The line of a file on which a field stands, where that is certain; else nothing.
+
+    TOML's reader tells no lines. The field's name is looked for in its profile; where it stands
+    there once, that is the line.
+    """
+    lines = path.read_text("utf-8-sig").splitlines()
+    begun = [number for number, line in enumerate(lines) if _PROFILE.match(line)] + [len(lines)]
+    names = [part for part in location if isinstance(part, str)]
+    places = [part for part in location if isinstance(part, int)]
+    first, last = (begun[places[0]], begun[places[0] + 1]) if places else (0, len(lines))
+    field = re.compile(rf"""(^|[\s,{{."'\[]){re.escape(names[-1])}["']?\s*[=\].]""")
+    found = [n for n in range(first, last) if field.search(lines[n].partition("#")[0])]
+    return f"line {found[0] + 1}: " if len(found) == 1 else ""
 
 
 def _leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:

@@ -1,0 +1,61 @@
+"""The route of curves: worked out in worker threads, since a grid takes more than a turn."""
+
+from collections.abc import Mapping
+from difflib import get_close_matches
+
+from litestar import HttpMethod
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
+
+from halfangle_service.http.answers import (
+    JSON,
+    AnyRequest,
+    answer_of,
+    require_accepts,
+    require_json_body,
+)
+from halfangle_service.http.calculating import AnyOperation, Calculator
+from halfangle_service.http.curves.model import CURVES_PATH
+from halfangle_service.http.curves.work import curve_json
+from halfangle_service.http.guards.bodies import Bodies
+from halfangle_service.http.problems import ProblemError
+from halfangle_service.settings import Settings
+
+
+def curve_route(
+    operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
+) -> HTTPRouteHandler:
+    """Make the route of one operation over a range of its numbers."""
+    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    with_columns = {name: o for name, o in operations.items() if o.columns}
+
+    async def answer(request: AnyRequest) -> ASGIApp:
+        name = request.path_params["operation"]
+        operation = with_columns.get(name)
+        if operation is None:
+            raise _unknown(name, operations, with_columns)
+        require_json_body(request)
+        require_accepts(request, JSON)
+        body = await bodies.read(request)
+        try:
+            return answer_of(
+                await calculator.heavy.run(request.receive, curve_json, operation, body)
+            )
+        finally:
+            bodies.release(body)
+
+    return HTTPRouteHandler(
+        CURVES_PATH.replace("{operation}", "{operation:str}"),
+        http_method=[HttpMethod.POST],
+        name="curves",
+        status_code=200,
+    )(answer)
+
+
+def _unknown(
+    name: str, operations: Mapping[str, AnyOperation], known: Mapping[str, AnyOperation]
+) -> ProblemError:
+    what = "has no closed form, so no curves" if name in operations else "is no operation"
+    near = get_close_matches(name, known, n=3)
+    meant = f"; did you mean {' or '.join(near)}?" if near else "."
+    return ProblemError("not-found", f"{name[:80]!r} {what}{meant}", more={"known": list(known)})
