@@ -14,8 +14,9 @@ from halfangle_service.operation import Operation
 from halfangle_service.trade.angles import format_dms, parse_dms
 
 AnyOperation = Operation[Any, Any]
-#: What a row's answer says: its values, and severity and code of its advisories; None: refused.
-Said = tuple[dict[str, Any], tuple[tuple[str, str], ...]] | None
+#: What a row's answer says: its values, and severity, code and message of its advisories; None:
+#: refused.
+Said = tuple[dict[str, Any], tuple[tuple[str, str, str], ...]] | None
 
 #: Other values of a row are the example's times these, and those that the shop knows.
 _TIMES = (1.0, 1.0, 0.9, 1.1, 0.5, 2.0, 0.01, 30.0, -1.0, 1e-6, 1e6)
@@ -64,5 +65,5 @@ def said_by_row(operation: AnyOperation, request: Mapping[str, Any]) -> Said:
         answer = json.loads(operation.answer_json(read))
     except (Refusal, ValidationError, ArithmeticError, ValueError):
         return None
-    advised = tuple((a["severity"], a["code"]) for a in answer["advisories"])
+    advised = tuple((a["severity"], a["code"], a["message"]) for a in answer["advisories"])
     return flat_answer(answer["result"], flat_fields(operation.result)), advised

@@ -10,7 +10,7 @@ at a time (`client/examples/polars_settings.py`, `dask_settings.py`). What comes
 `problem`.
 """
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Mapping
 from typing import Any
 
 import numpy as np
@@ -18,9 +18,9 @@ from numpy.typing import NDArray
 from pydantic_core import from_json, to_json
 
 from halfangle_service.columns import (
-    AnsweredColumns,
     AskedColumns,
     FlatField,
+    advised_in_words,
     columns_of,
     flat_answer,
     flat_fields,
@@ -29,12 +29,10 @@ from halfangle_service.errors import Refusal
 from halfangle_service.http.calculating import answer
 from halfangle_service.http.picks import stands_at_stop
 from halfangle_service.http.problems import ProblemError, problem_of_refusal
-from halfangle_service.http.tables.cells import BETWEEN_TEXTS
 from halfangle_service.http.tables.flat import DOCUMENTS
 from halfangle_service.http.tables.model import ADVISORIES, PROBLEM
 from halfangle_service.http.tables.rows import problem_in_words
 from halfangle_service.registry import AnyOperation, load_registry
-from halfangle_service.trade.columns import SOME_FIGURE
 
 Arrays = dict[str, NDArray[Any]]
 _STOP = "stop"
@@ -69,10 +67,12 @@ def answer_arrays(
     arrays |= {name: np.full(asked.rows, None, dtype=object) for name in (ADVISORIES, PROBLEM)}
     left = np.ones(asked.rows, dtype=np.bool_)
     if found.columns:
-        answered = columns_of(found, asked, names)
-        arrays |= answered.columns
         in_words = wanted is None or ADVISORIES in wanted
-        left = answered.left | _has_own_words(answered, arrays[ADVISORIES], in_words=in_words)
+        answered = columns_of(found, asked, names, in_words=in_words)
+        arrays |= answered.columns
+        if answered.words is not None:
+            arrays[ADVISORIES] = answered.words
+        left = answered.left | answered.stopped
     for row in np.flatnonzero(left).tolist():
         values = _by_row(found, asked.request_of(row), chosen)
         for name, array in arrays.items():
@@ -88,24 +88,6 @@ def _empty(field: FlatField, rows: int) -> NDArray[Any]:
     if field.kind == "number":
         return np.full(rows, np.nan)
     return np.full(rows, None, dtype=object)
-
-
-def _has_own_words(
-    answered: AnsweredColumns, advisories: NDArray[Any], *, in_words: bool
-) -> NDArray[np.bool_]:
-    """Write what rows are advised alike; give the rows of which each must say it itself."""
-    said = list(zip(answered.advised, answered.messages, strict=True))
-    own = [
-        any(severity == _STOP for severity, _ in about)
-        or (in_words and any(SOME_FIGURE in message for message in words))
-        for about, words in said
-    ]
-    texts = np.full(len(said), None, dtype=object)
-    for place, (about, words) in enumerate(said):
-        each = [(*one, message) for one, message in zip(about, words, strict=True)]
-        texts[place] = _joined(each)
-    advisories[:] = texts[answered.advised_of]
-    return np.array(own, dtype=np.bool_)[answered.advised_of]
 
 
 def _by_row(
@@ -124,10 +106,4 @@ def _by_row(
     if stops:
         values = {n: v if stands_at_stop(n, v) else None for n, v in values.items()}
     others = [one for one in said if one[0] != _STOP]
-    return {**values, ADVISORIES: _joined(others), PROBLEM: _joined(stops)}
-
-
-def _joined(advised: Iterable[tuple[str, str, str]]) -> str | None:
-    """Advisories in one cell, as a table has them; None where there are none."""
-    said = (f"{severity} {code}: {message}" for severity, code, message in advised)
-    return BETWEEN_TEXTS.join(said) or None
+    return {**values, ADVISORIES: advised_in_words(others), PROBLEM: advised_in_words(stops)}

@@ -3,9 +3,9 @@
     python tests/load/bench_tables.py [--rows 100000] [--rounds 7]
 
 Processor time of this process, the least of some rounds side by side, for `sine.setting` and a few
-others: the column form of all numbers of the result, of its texts too, the row form (of fewer rows,
-times their share), and the least that NumPy needs for the same formulas without limits, notes or
-tidying. Ratios count, not milliseconds.
+others: the column form of all numbers of the result, of its texts too, of the words of advisories
+too, the row form (of fewer rows, times their share), and the least that NumPy needs for the same
+formulas without limits, notes or tidying. Ratios count, not milliseconds.
 """
 
 import argparse
@@ -25,6 +25,7 @@ OPERATIONS = load_registry().operations
 #: Operation, the field that runs, and from where to where.
 SHOWN = (
     ("sine.setting", "angle", 1.0, 44.0),
+    ("sine.setting", "angle", 1.0, 60.0),
     ("sine.setting", "angle", 1.0, 89.0),
     ("sine.angle", "height", 0.1, 4.9),
     ("tapers.solve", "length", 1.0, 9.0),
@@ -56,9 +57,12 @@ def _show(name: str, field: str, ends: tuple[float, float], options: argparse.Na
     numbers = [one.name for one in fields if one.kind == "number"]
     shown = [*numbers, *(one.name for one in fields if one.name.endswith(".dms"))]
 
-    def columns(wanted: list[str]) -> Callable[[], Any]:
+    def columns(wanted: list[str], *, in_words: bool = False) -> Callable[[], Any]:
         return lambda: columns_of(
-            operation, AskedColumns(operation.request, {**same, field: running}), wanted
+            operation,
+            AskedColumns(operation.request, {**same, field: running}),
+            wanted,
+            in_words=in_words,
         )
 
     bodies = [json.dumps({**same, field: x}).encode() for x in running[:_ONE_BY_ONE].tolist()]
@@ -73,10 +77,12 @@ def _show(name: str, field: str, ends: tuple[float, float], options: argparse.Na
         print(f"{name:20} {field} {ends}: {error}")
         return
     bare, whole = _least(columns(numbers), options), _least(columns(shown), options)
+    words = _least(columns(numbers, in_words=True), options)
     left = columns(numbers)().left.sum()
     print(
         f"{name:20} {field} {ends}: numbers {bare:.1f}, texts too {whole:.1f} "
-        f"({whole / bare:.1f}), one by one {rows:.0f} ({rows / bare:.0f}), left {left}"
+        f"({whole / bare:.1f}), words too {words:.1f} ({words / bare:.1f}), "
+        f"one by one {rows:.0f} ({rows / bare:.0f}), left {left}"
     )
 
 

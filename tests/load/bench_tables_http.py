@@ -38,9 +38,10 @@ def main() -> None:
     """Run the benchmark."""
     parser = argparse.ArgumentParser(description="What tables cost over HTTP.")
     parser.add_argument("--rows", type=int, default=100_000, help="rows of the table measured")
+    parser.add_argument("--steepest", type=float, default=40.0, help="angles from 2° to this")
     parser.add_argument("--long", type=int, default=1_000_000, help="rows of the long one")
     told = parser.parse_args()
-    body = table(told.rows)
+    body = table(told.rows, told.steepest)
     floor = min(floor_ms(body) for _ in range(7))
     port = free_port()
     with serving([*SERVE, str(port)], port) as process:
@@ -66,10 +67,11 @@ def main() -> None:
         print(f"{told.long} rows: {before_mb:.0f} MB before, {peak:.0f} MB at most")
 
 
-def table(rows: int) -> bytes:
+def table(rows: int, steepest: float) -> bytes:
     """A table of settings from a seed: a part, two numbers, a lot and a note."""
     dice = np.random.default_rng(1)
-    angles, distances = dice.uniform(2, 40, rows).tolist(), dice.uniform(5, 5.001, rows).tolist()
+    angles = dice.uniform(2, steepest, rows).tolist()
+    distances = dice.uniform(5, 5.001, rows).tolist()
     lines = (
         b"P%06d,%.4f,%.5f,%d,as ground\n" % (n, angle, distance, n % 50)
         for n, (angle, distance) in enumerate(zip(angles, distances, strict=True))

@@ -11,7 +11,13 @@ from hypothesis import strategies as st
 from pydantic_core import to_json
 
 from columns_support import said_by_row, same_for_all, some_rows
-from halfangle_service.columns import AnsweredColumns, AskedColumns, columns_of, flat_fields, run
+from halfangle_service.columns import (
+    AnsweredColumns,
+    AskedColumns,
+    advised_in_words,
+    columns_of,
+    run,
+)
 from halfangle_service.registry import load_registry
 from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import all_dm, all_dms, format_dm, format_dms
@@ -42,16 +48,15 @@ def setting(**fields: Any) -> AnsweredColumns:
 
 @pytest.mark.parametrize("name", sorted(OPERATIONS))
 def test_columns_are_what_the_rows_say(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Every value and advisory of a column is the row's own; refused rows are left, few others."""
+    """Every value and word of a column is the row's own; refused rows are left, few others."""
     # So few rows take a path each that most would be left for the time it takes.
     monkeypatch.setattr(run, "_FEWEST_ROWS", 2)
     operation = OPERATIONS[name]
-    fields = flat_fields(operation.result).values()
-    wanted = [f.name for f in fields if f.kind != "text" or f.name.endswith(".dms")]
     asked = AskedColumns(
         operation.request, {**some_rows(operation, ROWS, 7), **same_for_all(operation)}
     )
-    answered = columns_of(operation, asked, wanted)
+    answered = columns_of(operation, asked)
+    assert answered.words is not None
     left = refused = 0
     for row in range(ROWS):
         said = said_by_row(operation, asked.request_of(row))
@@ -61,8 +66,9 @@ def test_columns_are_what_the_rows_say(name: str, monkeypatch: pytest.MonkeyPatc
             continue
         assert said is not None, asked.request_of(row)
         values, advised = said
-        assert value_of(answered, row) == {n: values[n] for n in wanted}, asked.request_of(row)
-        assert answered.advised[answered.advised_of[row]] == advised
+        assert value_of(answered, row) == values, asked.request_of(row)
+        assert answered.advised[answered.advised_of[row]] == tuple(a[:2] for a in advised)
+        assert answered.words[row] == advised_in_words(advised), asked.request_of(row)
     assert left <= 0.2 * (ROWS - refused)
 
 

@@ -9,12 +9,15 @@ say, are named in `left`: whoever asks has them answered by the row form.
 from halfangle_service.columns.asked import AskedColumns
 from halfangle_service.columns.flat import JOINT, FlatField, flat_answer, flat_fields
 from halfangle_service.columns.run import AnsweredColumns, columns_of
+from halfangle_service.columns.words import BETWEEN_TEXTS, advised_in_words
 
 __all__ = [
+    "BETWEEN_TEXTS",
     "JOINT",
     "AnsweredColumns",
     "AskedColumns",
     "FlatField",
+    "advised_in_words",
     "columns_of",
     "flat_answer",
     "flat_fields",

@@ -11,13 +11,13 @@ from pydantic_core import from_json, to_json
 
 from halfangle_service.columns.asked import AskedColumns, Places, Sort
 from halfangle_service.columns.flat import JOINT, FlatField, flat_fields
+from halfangle_service.columns.words import words_of
 from halfangle_service.fields import Angle, ResultModel
 from halfangle_service.fields.advisories import Severity
 from halfangle_service.fields.angles import Direction
 from halfangle_service.operation import Operation, Outcome
 from halfangle_service.trade.angles import all_dm, all_dms
 from halfangle_service.trade.columns import (
-    SOME_FIGURE,
     Bools,
     Column,
     Floats,
@@ -32,9 +32,24 @@ AnyOperation = Operation[Any, Any]
 Advised = tuple[tuple[Severity, str], ...]
 #: Fewer rows are answered one by one in less time than one path takes.
 _FEWEST_ROWS = 8
+_STOP = "stop"
 #: So often the function is run for one sort of rows; rows that are left then go one by one.
 _MOST_RUNS = 400
 _WRITTEN = {(Angle, "dms"): all_dms, (Direction, "dms"): all_dm}
+
+
+class _NoColumn(Exception):
+    """A list holds numbers of each row's own."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Path:
+    """Rows that take the same path through the calculation, with their outcome in columns."""
+
+    rows: Places
+    outcome: Outcome[ResultModel]
+    tape: Tape
+    """Knows the texts of the figures in the outcome's sentences."""
 
 
 @dataclass(frozen=True)
@@ -44,46 +59,62 @@ class AnsweredColumns:
     `columns` by the flat names of the result (`flat_fields`): numbers as float64, NaN where the
     answer says null; all else as Python's own in an array of objects, None for null. `advised` are
     the lists of advisories that occur, the empty one first; `advised_of` says which of them is a
-    row's, and `messages` holds their words, in which `SOME_FIGURE` stands for a figure of each
-    row's own. `left` are rows of which nothing is said here: the row form answers or refuses them.
+    row's, `words` what they say to it, in one text (`advised_in_words`), None where there are none;
+    no array of words where none were asked for. `left` are rows of which nothing is said here: the
+    row form answers or refuses them.
     """
 
     columns: Mapping[str, NDArray[Any]]
     advised: tuple[Advised, ...]
-    messages: tuple[tuple[str, ...], ...]
     advised_of: Places
+    words: NDArray[Any] | None
     left: Bools
+
+    @property
+    def stopped(self) -> Bools:
+        """The rows whose answer says stop."""
+        stops = [any(severity == _STOP for severity, _ in about) for about in self.advised]
+        return np.array(stops, dtype=np.bool_)[self.advised_of]
 
 
 def columns_of(
     operation: AnyOperation,
     asked: AskedColumns,
     wanted: Collection[str] | None = None,
+    *,
+    in_words: bool = True,
 ) -> AnsweredColumns:
     """Answer many rows of an operation that works out columns; `wanted` names of the result only.
 
-    Raises KeyError for a name that the result has not, or that is no column.
+    `in_words`: what rows are advised is written out, too. Raises KeyError for a name that the
+    result has not, or that is no column.
     """
     fields = flat_fields(operation.result)
     chosen = [fields[name] for name in (fields if wanted is None else wanted)]
     columns: dict[str, NDArray[Any]] = {f.name: _empty(f, asked.rows) for f in chosen}
-    advised: dict[tuple[Advised, tuple[str, ...]], int] = {((), ()): 0}
+    advised: dict[Advised, int] = {(): 0}
     advised_of = np.zeros(asked.rows, dtype=np.intp)
+    words = np.full(asked.rows, None, dtype=object) if in_words else None
     left = np.ones(asked.rows, dtype=np.bool_)
-    for sort in asked.sorts():
-        for rows, outcome in _paths(operation, sort):
-            parts = _parts(outcome.result, chosen, len(rows))
-            fine = _finite(outcome.result, len(rows))
-            if parts is None:
-                continue
-            for name, values in parts.items():
-                columns[name][rows] = values
-            said: Advised = tuple((a.severity, a.code) for a in outcome.advisories)
-            words = tuple(a.message for a in outcome.advisories)
-            advised_of[rows] = advised.setdefault((said, words), len(advised))
-            left[rows] = ~fine
-    said_of, words_of = zip(*advised, strict=True)
-    return AnsweredColumns(columns, said_of, words_of, advised_of, left)
+    for path in (path for sort in asked.sorts() for path in _paths(operation, sort)):
+        advisories = path.outcome.advisories
+        own = np.flatnonzero(_finite(path.outcome.result, len(path.rows)))
+        if not len(own):
+            continue
+        rows = path.rows[own]
+        try:
+            parts = {field.name: _part(path, field, own) for field in chosen}
+            texts = words_of(advisories, path.tape, own) if in_words else []
+        except (ArithmeticError, ValueError, _NoColumn):
+            continue
+        for name, values in parts.items():
+            columns[name][rows] = values
+        if words is not None:
+            words[rows] = texts
+        said: Advised = tuple((a.severity, a.code) for a in advisories)
+        advised_of[rows] = advised.setdefault(said, len(advised))
+        left[rows] = False
+    return AnsweredColumns(columns, tuple(advised), advised_of, words, left)
 
 
 def _empty(field: FlatField, rows: int) -> NDArray[Any]:
@@ -92,8 +123,8 @@ def _empty(field: FlatField, rows: int) -> NDArray[Any]:
     return np.full(rows, None, dtype=object)
 
 
-def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcome[ResultModel]]]:
-    """Rows that take the same path through the calculation, with their outcome in columns."""
+def _paths(operation: AnyOperation, sort: Sort) -> Iterator[_Path]:
+    """The paths that rows take through the calculation."""
     try:
         request = operation.request.model_validate_json(to_json(sort.first))
     except ValueError:
@@ -118,43 +149,34 @@ def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcom
             # Not worked out twice: what was worked out before the rows parted.
             for part in (np.flatnonzero(parting.where), np.flatnonzero(~parting.where)):
                 waiting.append((rows.take(part), tape.of(part)))
-        except (
-            Exception
-        ):  # XX noqa: BLE001, S112  refused, or not made for columns: by the row form
-            if __import__("os").environ.get("COLDBG"):
-                __import__("traceback").print_exc()
+        except Exception:  # noqa: S112  refused, or not made for columns: by the row form
             continue
         else:
-            yield sort.rows[rows], outcome
+            yield _Path(sort.rows[rows], outcome, tape)
 
 
-def _parts(
-    result: ResultModel, chosen: Collection[FlatField], rows: int
-) -> dict[str, NDArray[Any]] | None:
-    """The columns of one path; None where a text holds a figure of each row's own."""
-    parts = {}
-    for field in chosen:
-        *above, last = field.path
-        holder: Any = result
-        for name in above:
-            holder = None if holder is None else getattr(holder, name)
-        value = None if holder is None else getattr(holder, last, None)
-        written = _WRITTEN.get((type(holder), last))
-        if written is not None and isinstance(holder.degrees, Column):
-            parts[field.name] = written(holder.degrees.values)
-        elif isinstance(value, Column):
-            parts[field.name] = _as_answered(value.values, field)
-        elif isinstance(value, list | tuple):
-            if any(isinstance(entry, Column) for entry in value) or SOME_FIGURE in map(str, value):
-                return None
-            parts[field.name] = np.full(rows, JOINT.join(map(_text, value)), dtype=object)
-        elif isinstance(value, str) and SOME_FIGURE in value:
-            return None
-        elif field.kind == "number":
-            parts[field.name] = _as_answered(np.full(1, np.nan if value is None else value), field)
-        else:
-            parts[field.name] = np.full(1, value, dtype=object)
-    return parts
+def _part(path: _Path, field: FlatField, own: Places) -> NDArray[Any]:
+    """A column of some rows of a path, or the one value of them all; raises _NoColumn."""
+    *above, last = field.path
+    holder: Any = path.outcome.result
+    for name in above:
+        holder = None if holder is None else getattr(holder, name)
+    value = None if holder is None else getattr(holder, last, None)
+    written = _WRITTEN.get((type(holder), last))
+    if written is not None and isinstance(holder.degrees, Column):
+        part: NDArray[Any] = written(holder.degrees.values[own])
+        return part
+    if isinstance(value, Column):
+        return _as_answered(value.values[own], field)
+    if isinstance(value, list | tuple):
+        if any(isinstance(entry, Column) for entry in value):
+            raise _NoColumn
+        value = JOINT.join(map(_text, value))
+    if isinstance(value, str):
+        return np.array(path.tape.sentences(value, own) or [value], dtype=object)
+    if field.kind == "number":
+        return _as_answered(np.full(1, np.nan if value is None else value), field)
+    return np.full(1, value, dtype=object)
 
 
 def _text(value: Any) -> str:

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from halfangle_service.trade.columns import SOME_FIGURE, Column, Floats
+from halfangle_service.trade.columns import Column, Floats, in_words
 
 ARCSEC_PER_RADIAN = math.degrees(1.0) * 3600.0
 
@@ -52,7 +52,7 @@ def format_dms(degrees: float, decimals: int = 2) -> str:
     ('-0°05\'00.00"', '30°00\'00.00"', '22°30\'00"')
     """
     if isinstance(degrees, Column):
-        return SOME_FIGURE
+        return in_words(format_dms, degrees, decimals)
     scale = 10**decimals
     smallest = round(abs(degrees) * 3_600 * scale)
     minutes, rest = divmod(smallest, 60 * scale)
@@ -68,7 +68,7 @@ def format_dm(degrees: float) -> str:
     ("168°41'", "0°00'")
     """
     if isinstance(degrees, Column):
-        return SOME_FIGURE
+        return in_words(format_dm, degrees)
     degree, minute = divmod(round(degrees * 60.0) % 21_600, 60)
     return f"{degree}°{minute:02d}'"
 

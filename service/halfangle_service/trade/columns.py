@@ -9,9 +9,15 @@ the path that it takes by itself, so that no formula and no limit is written twi
 
 A `Column` is no float on purpose: what is not made for columns raises TypeError, and never takes a
 part of them for the whole.
+
+Where a column is written into a sentence a mark stands in it, for the text that the row form's own
+function gives of each row's number (`in_words`); `Tape.sentences` puts the texts in.
 """
 
+import re
 from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import repeat
 from typing import Any, Final
 
 import numpy as np
@@ -21,8 +27,10 @@ Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
 _PIECE = 8_192
-#: Stands for a figure in a sentence that is said of many rows.
-SOME_FIGURE = "…"
+#: Stands for a figure in a sentence that is said of many rows. No UTF-8 holds these signs, so that
+#: nothing in a request or in a sentence of ours can be taken for one.
+_MARK = "\udc00{}\udfff"
+_MARKS = re.compile(_MARK.format("([0-9]+)"))
 
 
 class Parting(BaseException):
@@ -42,6 +50,7 @@ class Tape:
     def __init__(self, kept: list[Floats]) -> None:
         self.kept: Final = kept
         self._at = 0
+        self._figures: list[_Figure] = []
 
     def of(self, rows: NDArray[np.intp]) -> "Tape":
         """A tape for a part of the rows, from its beginning."""
@@ -53,6 +62,36 @@ class Tape:
             self.kept.append(work())
         self._at += 1
         return self.kept[self._at - 1]
+
+    def mark(self, function: Callable[..., str], values: tuple[Any, ...]) -> str:
+        """What stands in a sentence for the text that a function gives of each row's numbers."""
+        self._figures.append(_Figure(function, values))
+        return _MARK.format(len(self._figures) - 1)
+
+    def sentences(self, said: str, rows: NDArray[np.intp]) -> list[str] | None:
+        """What is said of each of these rows; None where it is the same of all.
+
+        Raises ArithmeticError or ValueError where a row's number cannot be written.
+        """
+        between, figures = _MARKS.split(said)[::2], _MARKS.findall(said)
+        if not figures:
+            return None
+        texts = [self._figures[int(figure)].texts(rows) for figure in figures]
+        form = "%s".join(part.replace("%", "%%") for part in between)
+        return [form % row for row in zip(*texts, strict=True)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Figure:
+    """What a function writes of each row's numbers."""
+
+    function: Callable[..., str]
+    values: tuple[Any, ...]
+
+    def texts(self, rows: NDArray[np.intp]) -> list[str]:
+        """The texts of these rows."""
+        each = (v.numbers(rows) if isinstance(v, Column) else repeat(v) for v in self.values)
+        return [*map(self.function, *each)]
 
 
 class Mask:
@@ -86,8 +125,16 @@ class Column:
     def __repr__(self) -> str:
         return f"Column of {len(self.values)} rows"
 
-    def __format__(self, _: str) -> str:
-        return SOME_FIGURE
+    def __str__(self) -> str:
+        return in_words(str, self)
+
+    def __format__(self, form: str) -> str:
+        return in_words(format, self, form)
+
+    def numbers(self, rows: NDArray[np.intp]) -> list[Any]:
+        """The numbers of these rows, as the row form has them."""
+        numbers: list[Any] = self.values.take(rows).tolist()
+        return numbers
 
     def __bool__(self) -> bool:
         return bool(Mask(self.values != 0.0))
@@ -144,13 +191,13 @@ class Column:
         if digits is not None:
             return mapped(round, self, digits)
         # A whole number has no -0.
-        return self._made(np.rint(self.values) + 0.0)
+        return WholeColumn(np.rint(self.values) + 0.0, self.tape)
 
     def __floor__(self) -> "Column":
-        return self._made(np.floor(self.values) + 0.0)
+        return WholeColumn(np.floor(self.values) + 0.0, self.tape)
 
     def __ceil__(self) -> "Column":
-        return self._made(np.ceil(self.values) + 0.0)
+        return WholeColumn(np.ceil(self.values) + 0.0, self.tape)
 
     def __lt__(self, other: Any) -> Any:
         return _compared(np.less, self, other)
@@ -169,6 +216,19 @@ class Column:
 
     def __ne__(self, other: object) -> Any:
         return _compared(np.not_equal, self, other)
+
+
+class WholeColumn(Column):
+    """Numbers that are Python's int in the row form, which writes 8 where a float is 8.0."""
+
+    __slots__ = ()
+
+    def _made(self, values: Floats) -> "Column":
+        return WholeColumn(values + 0.0, self.tape)
+
+    def numbers(self, rows: NDArray[np.intp]) -> list[Any]:
+        """The numbers of these rows, as the row form has them."""
+        return [*map(int, super().numbers(rows))]
 
 
 class TextColumn(Column):
@@ -210,6 +270,12 @@ def in_rows(function: Callable[..., float], *values: Any) -> float:
     return function(*values)
 
 
+def in_words(function: Callable[..., str], *values: Any) -> str:
+    """What a function writes of numbers, some of them columns: a mark for the text of each row."""
+    tape = next(value.tape for value in values if isinstance(value, Column))
+    return tape.mark(function, values)
+
+
 def worked_out(work: Callable[[Floats], Floats], value: Column) -> Column:
     """What a function on arrays gives for a column, once for the rows that part later too."""
     return Column(value.tape.recall(lambda: work(value.values)), value.tape)
@@ -245,8 +311,13 @@ def _reckoned(function: Callable[..., Floats], one: Any, other: Any) -> Any:
     left, right = _of(one), _of(other)
     if left is NotImplemented or right is NotImplemented:
         return NotImplemented
-    column = one if isinstance(one, Column) else other
-    return Column(function(left, right), column.tape)
+    tape = (one if isinstance(one, Column) else other).tape
+    if function is not np.divide and isinstance(one, _WHOLE) and isinstance(other, _WHOLE):
+        return WholeColumn(function(left, right) + 0.0, tape)
+    return Column(function(left, right), tape)
+
+
+_WHOLE = (WholeColumn, int)
 
 
 def _divided(function: Callable[..., Floats], one: Any, other: Any) -> Any:

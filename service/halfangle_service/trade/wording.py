@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from halfangle_service.trade.angles import format_dms
-from halfangle_service.trade.columns import SOME_FIGURE, Column
+from halfangle_service.trade.columns import Column, in_words
 from halfangle_service.trade.units import Units
 
 _DECIMALS: dict[Units, int] = {"in": 4, "mm": 3}
@@ -51,7 +51,7 @@ def plain(value: float, digits: int = 6) -> str:
     ('0.00005', '2.5', '-12000000000', '0')
     """
     if isinstance(value, Column):
-        return SOME_FIGURE
+        return in_words(plain, value, digits)
     return format(Decimal(format(value + 0.0, f".{digits}g")), "f")
 
 
@@ -94,7 +94,7 @@ def figure(value: float, units: Units) -> str:
     ('55 in', '0.07291 in', '0.0000012 in')
     """
     if isinstance(value, Column):
-        return f"{SOME_FIGURE} {units}"
+        return in_words(figure, value, units)
     rounded = round(value, _DECIMALS[units] + 1)
     return f"{plain(rounded, 7) if rounded else plain(value, 2)} {units}"
 
@@ -114,6 +114,8 @@ def block(size: float, units: Units) -> str:
     >>> block(0.1003, "in"), block(1.0, "mm")
     ('0.1003', '1')
     """
+    if isinstance(size, Column):
+        return in_words(block, size, units)
     return f"{size:.{_DECIMALS[units] + 2}f}".rstrip("0").rstrip(".")
 
 
@@ -141,6 +143,8 @@ def degrees(angle_degrees: float, tolerance_arcsec: float = 0.0) -> str:
     >>> degrees(22.5), degrees(22.5, 20.0), degrees(22.5, 120.0)
     ('22°30\'00.00"', '22°30\'00.0"', '22°30\'00"')
     """
+    if isinstance(angle_degrees, Column) or isinstance(tolerance_arcsec, Column):
+        return in_words(degrees, angle_degrees, tolerance_arcsec)
     return format_dms(angle_degrees, _decimals_for(tolerance_arcsec))
 
 
@@ -164,6 +168,8 @@ def percent(share_percent: float) -> str:
     >>> percent(41.7), percent(0.35)
     ('42 %', '0.3 %')
     """
+    if isinstance(share_percent, Column):
+        return in_words(percent, share_percent)
     return f"{share_percent:z.{0 if abs(share_percent) >= 9.95 else 1}f} %"
 
 

@@ -77,7 +77,7 @@ def curve_json(operation: AnyOperation, body: bytes) -> bytes:
 def _by_columns(operation: AnyOperation, asked: AskedColumns, wanted: Iterable[FlatField]) -> Found:
     """Values of all points: by columns, and of those that these leave by the row form."""
     fields = {f.name: f for f in wanted}
-    answered = columns_of(operation, asked, fields)
+    answered = columns_of(operation, asked, fields, in_words=False)
     found = Found({name: _plain(column) for name, column in answered.columns.items()})
     for which, advised in enumerate(answered.advised):
         rows = np.flatnonzero((answered.advised_of == which) & ~answered.left).tolist()

@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic_core import to_json
 
-from halfangle_service.columns import JOINT
+from halfangle_service.columns import JOINT, advised_in_words
 from halfangle_service.http.tables.model import TableForm
 
 #: A number as people write it, `.375`, `5.` and `+5` too.
@@ -15,7 +15,6 @@ _NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _LONGEST_NUMBER = 400
 _NUMBERS = frozenset({"number", "integer"})
 _NAMES = {",": "comma", ".": "point"}
-BETWEEN_TEXTS = " | "
 #: What a spreadsheet takes for the beginning of a formula.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 #: Signed all the same: a number or an angle, which can call nothing.
@@ -118,8 +117,7 @@ class Writer:
 
     def advisories(self, advised: Iterable[tuple[str, str, str]]) -> str:
         """A cell for advisories, each by its severity, code and message."""
-        said = (f"{severity} {code}: {message}" for severity, code, message in advised)
-        return self.text(BETWEEN_TEXTS.join(said))
+        return self.text(advised_in_words(advised) or "")
 
     def quoted(self, text: str) -> str:
         """A text as it is, within quotes where it needs them."""

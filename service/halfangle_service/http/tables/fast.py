@@ -2,7 +2,7 @@
 
 import csv
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,13 +19,12 @@ from halfangle_service.http.tables.flat import ResultColumn
 from halfangle_service.http.tables.header import Header
 from halfangle_service.http.tables.model import TableForm
 from halfangle_service.http.tables.records import Block, Loose, Rows, TooLong
-from halfangle_service.trade.columns import SOME_FIGURE
 
 #: Fewer rows are answered one by one in less time.
 _FEWEST_ROWS = 32
 #: Stands for the value of a cell that cannot be read.
 _WRONG = object()
-_STOP, _CAUTION = "stop", "caution"
+_CAUTION = "caution"
 Places = NDArray[np.intp]
 _NUMBERS = frozenset({int, float})
 
@@ -114,11 +113,8 @@ class ColumnRows:
         except ValueError:
             return [b""] * len(rows.lines), ~fits, {}
         answered = columns_of(self._operation, fields, self._names)
-        said = [*map(self._said, answered.advised, answered.messages)]
-        silent = np.array([text is None for text in said], dtype=np.bool_)
-        fits &= ~answered.left & ~silent[answered.advised_of]
-        told = [(text or "").encode() for text in said]
-        advised = [told[which] for which in answered.advised_of.tolist()]
+        fits &= ~answered.left & ~answered.stopped
+        advised = _each_once(self._advice_cell, answered.words)
         results = [self._result_cells(name, answered.columns[name]) for name in self._names]
         cells = zip(rows.lines, *results, advised, rows.ends, strict=True)
         advice: Counter[tuple[str, str]] = Counter()
@@ -245,33 +241,24 @@ class ColumnRows:
         except (ValueError, OverflowError):
             return None
 
-    def _said(self, advised: Sequence[tuple[str, str]], messages: Sequence[str]) -> str | None:
-        """The advisories of a row in one cell; None where each row must say its own."""
-        if any(SOME_FIGURE in message for message in messages):
-            return None
-        if any(severity == _STOP for severity, _ in advised):
-            return None
-        return self._writer.advisories(
-            (*about, message) for about, message in zip(advised, messages, strict=True)
-        )
-
     def _result_cells(self, name: str, values: NDArray[Any]) -> list[bytes]:
         """The cells of one column of results."""
         kind = self._fields[name].kind
         if kind in {"number", "count"}:
             return self._number_cells(values)
-        known: dict[Any, bytes] = {}
-        cells = []
-        for value in values.tolist():
-            cell = known.get(value)
-            if cell is None:
-                if kind == "list" and self._fields[name].unit and value is not None:
-                    cell = self._writer.value(_numbers_of(value)).encode()
-                else:
-                    cell = self._writer.value(value).encode()
-                known[value] = cell
-            cells.append(cell)
-        return cells
+        in_list = kind == "list" and self._fields[name].unit is not None
+        return _each_once(self._list_cell if in_list else self._value_cell, values)
+
+    def _value_cell(self, value: Any) -> bytes:
+        return self._writer.value(value).encode()
+
+    def _list_cell(self, joined: str | None) -> bytes:
+        """The cell of a list of numbers that a column form has joined."""
+        entries = [from_json(entry) for entry in joined.split(JOINT)] if joined else []
+        return b"" if joined is None else self._value_cell(entries)
+
+    def _advice_cell(self, words: str | None) -> bytes:
+        return b"" if words is None else self._writer.text(words).encode()
 
     def _number_cells(self, values: NDArray[Any]) -> list[bytes]:
         written = to_json(values.tolist(), inf_nan_mode="null")[1:-1].replace(b"null", b"")
@@ -283,9 +270,16 @@ class ColumnRows:
         return cells
 
 
-def _numbers_of(joined: str) -> list[Any]:
-    """The entries of a list of numbers that a column form has joined."""
-    return [from_json(entry) for entry in joined.split(JOINT)] if joined else []
+def _each_once(cell_of: Callable[[Any], bytes], values: NDArray[Any] | None) -> list[bytes]:
+    """The cells of a column of texts and the like, many of which are the same."""
+    known: dict[Any, bytes] = {}
+    cells = []
+    for value in () if values is None else values.tolist():
+        cell = known.get(value)
+        if cell is None:
+            cell = known[value] = cell_of(value)
+        cells.append(cell)
+    return cells
 
 
 def _cut_out(signs: NDArray[np.uint8], starts: Places, ends: Places) -> bytes:
