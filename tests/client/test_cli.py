@@ -312,8 +312,7 @@ def test_a_failing_service(capsys: pytest.CaptureFixture[str], faults: FaultServ
 
 @pytest.mark.usefixtures("at_live")
 def test_operations(capsys: pytest.CaptureFixture[str], live: Halfangle) -> None:
-    """All operations are listed, one a line: those of the catalogue, the published tables, and
-    the commands that answer an operation in another form."""
+    """All are listed, one a line: operations, published tables, and answers in other forms."""
     status, out, _ = run(capsys, "operations")
     assert status == 0
     listed = [line.split()[0] for line in out.splitlines()]
