@@ -1,5 +1,6 @@
 """Sine settings of a table that is larger than one machine's memory: Dask spreads its parts.
 
+    pip install "dask[dataframe]" distributed
     python client/examples/dask_settings.py angles/ settings/
 
 Both are folders of Parquet files. The cluster here is of two workers on this machine; of one of

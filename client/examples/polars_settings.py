@@ -3,7 +3,8 @@
     python client/examples/polars_settings.py angles.parquet settings.parquet
 
 The table has a column `angle`, in degrees (numbers, or texts such as 8°18'); the shop's bar,
-5 in between its rolls, is the same for all rows. No service runs: halfangle-service is imported.
+5 in between its rolls, is the same for all rows. No service runs: halfangle-service is imported,
+and polars is installed beside it (`pip install polars`).
 What comes beside each row is what POST /v1/tables/sine.setting writes there.
 """
 

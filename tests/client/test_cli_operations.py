@@ -12,6 +12,7 @@ from client_support import run
 from halfangle_client import Halfangle
 from halfangle_client.cli import contract
 from halfangle_client.cli.helping import words_of
+from halfangle_client.cli.picks import picked
 
 #: Commands of an address that is no operation: what another operation answers, in another form.
 OTHER_FORMS = {"curves.of", "jobs.routing-csv"}
@@ -51,7 +52,10 @@ def test_the_same_as_over_http(
 def test_every_answer_is_a_table(
     name: str, capsys: pytest.CaptureFixture[str], live: Halfangle
 ) -> None:
-    """For a person an answer is titled rows within 80 columns, every field of it named."""
+    """For a person an answer is titled rows within 80 columns, every field of it named.
+
+    What is too long for a row is said to be had by a pick, which gives it.
+    """
     _, out, _ = run(capsys, *words(name))
     assert EXAMPLES[name].title in out
     assert max(len(line) for line in out.splitlines()) <= 80
@@ -64,6 +68,8 @@ def test_every_answer_is_a_table(
     for field in answer["result"]:
         first = field.split("_")[0]
         assert first in spoken, f"{field} is not shown"
+    for path in re.findall(r"whole by --pick (\S+)", spoken):
+        assert picked({**answer, "advisories": []}, path), f"{path} names nothing"
 
 
 @pytest.mark.usefixtures("at_live")

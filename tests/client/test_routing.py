@@ -53,3 +53,5 @@ def test_the_command_shows_operations(capsys: pytest.CaptureFixture[str], tmp_pa
     status, out, err = run(capsys, "jobs", "routing", "--input", str(job), "--way", "2")
     assert (status, err) == (0, "")
     assert "HA-SET-QUARTER-TURN" in out
+    assert "1. Inspect the wheel" in out
+    assert "text of" not in out

@@ -7,7 +7,7 @@ from typing import Any
 
 from halfangle_client.cli import screen
 from halfangle_client.cli.contract import Operation
-from halfangle_client.cli.picks import NoSuchValue, picked, stops_of
+from halfangle_client.cli.picks import ADVISORIES, NoSuchValue, picked, stops_of
 from halfangle_client.cli.status import DONE, REFUSED, STOPPED
 from halfangle_client.sheet import Sheet
 
@@ -31,7 +31,7 @@ def give(
     stops = stops_of(answer)
     if pick is not None:
         try:
-            text = picked(answer, pick, separator)
+            text = picked(_with_result(answer), pick, separator)
         except NoSuchValue as error:
             screen.complain([f"halfangle: --pick {error}"])
             return REFUSED
@@ -40,7 +40,7 @@ def give(
     elif as_json:
         screen.say(as_data(answer))
     else:
-        _show(operation, request, answer)
+        _show(operation, request, _with_result(answer))
     return told_of_stops(stops)
 
 
@@ -53,6 +53,15 @@ def told_of_stops(stops: list[str]) -> int:
 def as_data(answer: Any) -> str:
     """JSON that every terminal takes: escaped where it lacks characters."""
     return json.dumps(answer, indent=2, ensure_ascii=not screen.has_unicode())
+
+
+def _with_result(answer: Mapping[str, Any]) -> Mapping[str, Any]:
+    """An answer in the form of most: its values, what it advises, and what it is based on."""
+    if "result" in answer:
+        return answer
+    beside = {ADVISORIES, "basis"}
+    values = {name: value for name, value in answer.items() if name not in beside}
+    return {"result": values, **{name: answer[name] for name in beside if name in answer}}
 
 
 def _show(operation: Operation, request: Mapping[str, Any], answer: Mapping[str, Any]) -> None:

@@ -58,7 +58,8 @@ def answer_to(service: Service, operation: Operation, request: Mapping[str, Any]
     reply = _replied(service, operation.endpoint, fields, content)
     if "json" not in operation.accept:
         return _sheet(reply)
-    return _data(operation.name, reply.body, {"result", "advisories"})
+    wanted = {"result", "advisories"} if operation.has_result else {"advisories"}
+    return _data(operation.name, reply.body, wanted)
 
 
 def glossary_of(service: Service) -> dict[str, dict[str, str]]:

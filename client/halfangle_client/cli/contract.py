@@ -63,6 +63,11 @@ class Operation:
         )
 
     @property
+    def has_result(self) -> bool:
+        """False where the values stand beside what is said of them, as those of a curve."""
+        return "result" in self.shapes.get(self.answer, {})
+
+    @property
     def command(self) -> str:
         """The words that call it."""
         return "halfangle " + hyphens(self.name).replace(".", " ")

@@ -45,13 +45,14 @@ def figure(value: Any, unit: str, units: str) -> str:
     return f"{_rounded(value, _decimals(unit, units))}{_sign(unit, units)}"
 
 
-def figures(values: Sequence[float], unit: str, units: str) -> str:
-    """Write several values of one unit, which is said once.
+def figures(values: Sequence[float | None], unit: str, units: str) -> str:
+    """Write several values of one unit, which is said once, and where one is not known.
 
-    >>> figures([2, 0.5], "length", "in")
-    '2, 0.5 in'
+    >>> figures([2, None, 0.5], "length", "in")
+    '2, –, 0.5 in'
     """
-    written = ", ".join(_rounded(value, _decimals(unit, units)) for value in values)
+    places = _decimals(unit, units)
+    written = ", ".join(_ABSENT if value is None else _rounded(value, places) for value in values)
     return f"{written}{_sign(unit, units)}"
 
 

@@ -15,6 +15,8 @@ from halfangle_client.cli.words import number_of
 
 _LONGEST_METAVAR = 20
 _WIDEST_NAME = 26
+#: Kinds of fields whose values may hold spaces, which then part no entries of a list.
+_WITH_SPACES = frozenset({"json", "text", "angle"})
 Rows = Sequence[tuple[str, str]]
 
 
@@ -128,7 +130,7 @@ def _plain(value: Any) -> str:
 
 def _are_words(field: Field, values: Any) -> bool:
     """Whether a list can be written with spaces between its entries."""
-    if not isinstance(values, list) or field.kind in {"json", "text", "angle"}:
+    if not isinstance(values, list) or field.kind in _WITH_SPACES:
         return False
     return all(isinstance(v, str) or number_of(str(v)) is not None for v in values)
 
@@ -146,7 +148,8 @@ def _about(field: Field) -> str:
         parts.append("One of: " + ", ".join(map(_choice, field.choices.items())) + ".")
     if field.many:
         several = "Several with spaces between, or given again."
-        parts.append("A JSON list, or entry by entry." if field.kind == "json" else several)
+        whole = field.kind in _WITH_SPACES
+        parts.append("A JSON list, or entry by entry." if whole else several)
     # An empty text is what stands for none: the meaning says what then holds.
     if field.default not in {None, ""}:
         default = field.default

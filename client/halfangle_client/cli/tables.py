@@ -21,6 +21,8 @@ _CONTRIBUTION = "a contribution as it is shown"
 #: More columns than these are shown one entry below the other.
 _MOST_COLUMNS = 7
 _FEW = 3
+#: A text of more lines is a file, and not shown.
+_MOST_LINES = 12
 _WIDEST_NAME = 36
 
 
@@ -51,7 +53,7 @@ class Page:
         self._advise(a for a in advisories if a["severity"] == "stop")
         self._advise(a for a in advisories if a["severity"] == "caution")
         self._console.print(self._text(title, "bold"))
-        inside = self._shape(shape).get("result", "")
+        inside = self._shape(shape).get("result", shape)
         self._console.print(Padding(self._object(answer["result"], inside), (0, 0, 0, _INDENT)))
         self._advise(a for a in advisories if a["severity"] not in {"stop", "caution"})
         release = answer.get("basis", {}).get("release", "")
@@ -69,14 +71,17 @@ class Page:
             grid.add_row(mark, self._text(advisory["message"], _body_style(severity)))
             self._console.print(grid)
 
-    def _object(self, value: Mapping[str, Any], shape: str) -> RenderableType:
-        """Rows of an object: its single values together, then what is larger under its name."""
+    def _object(self, value: Mapping[str, Any], shape: str, path: str = "") -> RenderableType:
+        """Rows of an object: its single values together, then what is larger under its name.
+
+        `path` is what stands before the names of its values where they are picked.
+        """
         units = self._shape(shape)
         parts: list[RenderableType] = []
         rows = self._rows()
         for name, part in value.items():
             unit = units.get(name, "")
-            single = _too_long(name, part) or self._single(part, unit)
+            single = _too_long(f"{path}{name}", part) or self._single(part, unit)
             if single is not None:
                 rows.add_row(self._text(spoken(name), "cyan"), self._text(single))
             else:
@@ -84,7 +89,9 @@ class Page:
                     parts.append(rows)
                     rows = self._rows()
                 parts.append(self._text(spoken(name), "bold"))
-                parts.append(Padding(self._larger(part, unit), (0, 0, 0, _INDENT)))
+                parts.append(
+                    Padding(self._larger(part, unit, f"{path}{name}."), (0, 0, 0, _INDENT))
+                )
         if rows.row_count:
             parts.append(rows)
         return Group(*parts)
@@ -109,19 +116,19 @@ class Page:
         page = Page({**shown, "": {**units, "contributions": f"@{_CONTRIBUTION}"}}, self._units)
         return page._object(known, "")
 
-    def _larger(self, value: Any, unit: str) -> RenderableType:
+    def _larger(self, value: Any, unit: str, path: str) -> RenderableType:
         if _is_estimate(value):
             return self._estimate(value, unit)
         if isinstance(value, Mapping):
-            return self._object(value, unit)
+            return self._object(value, unit, path)
         if all(isinstance(entry, Mapping) for entry in value):
-            return self._list(value, unit)
+            return self._list(value, unit, path)
         lines = [self._single(entry, unit) for entry in value]
         if any(line is None for line in lines):
-            return Group(*(self._larger(entry, unit) for entry in value))
+            return Group(*(self._larger(e, unit, f"{path}{i}.") for i, e in enumerate(value)))
         return Group(*(self._text(f"- {line}") for line in lines))
 
-    def _list(self, entries: Sequence[Mapping[str, Any]], shape: str) -> RenderableType:
+    def _list(self, entries: Sequence[Mapping[str, Any]], shape: str, path: str) -> RenderableType:
         """A table where every entry is flat and narrow enough, else one entry below the other.
 
         What is null in every entry is left out: the answer's `not_stated` names what was not said.
@@ -141,9 +148,10 @@ class Page:
             return Group(
                 *(
                     Group(
-                        self._text(f"{i}.", "bold"), Padding(self._object(e, shape), (0, 0, 0, 2))
+                        self._text(f"{i + 1}.", "bold"),
+                        Padding(self._object(e, shape, f"{path}{i}."), (0, 0, 0, 2)),
                     )
-                    for i, e in enumerate(entries, 1)
+                    for i, e in enumerate(entries)
                 )
             )
         table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="cyan")
@@ -171,7 +179,7 @@ class Page:
             return self._pair(value, unit)
         if not isinstance(value, list):
             return figure(value, "" if unit.startswith("@") else unit, self._units)
-        if value and all(isinstance(e, int | float) and not isinstance(e, bool) for e in value):
+        if _are_numbers(value):
             return figures(value, unit, self._units)
         words = all(isinstance(e, str) and " " not in e for e in value)
         return ", ".join(value or ["none"]) if words else None
@@ -203,6 +211,12 @@ class Page:
         return Text(screen.shown(text), style=style)
 
 
+def _are_numbers(values: Sequence[Any]) -> bool:
+    """Whether a list is of numbers, some of them perhaps not known, as where a curve has a gap."""
+    known = [value for value in values if value is not None]
+    return bool(known) and all(type(value) in {int, float} for value in known)
+
+
 def _is_estimate(value: Any) -> bool:
     return (
         isinstance(value, Mapping)
@@ -225,12 +239,15 @@ def _contribution(entry: Mapping[str, Any], units: str) -> dict[str, Any]:
     }
 
 
-def _too_long(name: str, value: Any) -> str:
+def _too_long(path: str, value: Any) -> str:
     """What stands for a drawing, or a file of many lines; nothing for what a person reads."""
-    if not isinstance(value, str) or not (value.startswith("<") or "\n" in value):
+    if not isinstance(value, str):
         return ""
-    kind = "drawing" if value.startswith("<svg") else f"text of {value.count(chr(10)) + 1} lines"
-    return f"{kind}, whole by --pick {name}"
+    lines = value.count("\n") + 1
+    if not value.startswith("<") and lines <= _MOST_LINES:
+        return ""
+    kind = "drawing" if value.startswith("<svg") else f"text of {lines} lines"
+    return f"{kind}, whole by --pick {path}"
 
 
 def _body_style(severity: str) -> str:

@@ -86,4 +86,4 @@ def fill(
 
 def map_beside(source: Path) -> Path:
     """Where the map of a file is looked for: `in.xlsx` has `in.fill.toml`."""
-    return source.with_suffix(".fill.toml")
+    return source.with_name(f"{source.stem}.fill.toml") if source.name else source

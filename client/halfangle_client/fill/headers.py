@@ -160,7 +160,7 @@ def require_unit(header: Header, field: Field, labels: Labels, units: str) -> No
     unit = labels.unit(field.name)
     if header.unit and unit and not fits(header.unit, unit, units):
         wanted = sign_of(unit, units or "in or mm") or unit
-        raise MapRefused(f"{header}: the field {field.name} is in {wanted}.")
+        raise MapRefused(f"{header}: the field {field.name} is in {wanted!r}.")
 
 
 def length_unit(headers: Sequence[Header]) -> str:

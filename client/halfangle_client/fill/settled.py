@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from halfangle_client.cli.contract import Operation, dotted_names, hint, named
+from halfangle_client.cli.contract import Operation, dotted_names, hint, hyphens, named
 from halfangle_client.fill._books.cells import (
     LAST_COLUMN,
     Cell,
@@ -84,6 +84,10 @@ def operation_of(said: FillMap) -> Operation:
         )
     if not found.sends:
         raise MapRefused(f"{found.name} is looked up, not worked out: it takes no request.")
+    if not found.has_result:
+        raise MapRefused(
+            f"{hyphens(found.name)} ({found.title}) is no answer to a row: name the operation."
+        )
     return found
 
 

@@ -82,6 +82,8 @@ def test_a_map_beside_the_file(capsys: pytest.CaptureFixture[str], tmp_path: Pat
         (["--operation", "sine.setting", "--sheet", "Plates", "--map", "no.toml"], "No such file"),
         (["--result", "a=height", "--result", "a=angle"], "--result says 'a' twice"),
         ([], "say which operation"),
+        (["--operation", "curves.of"], "no answer to a row: name the operation"),
+        (["--operation", "jobs.routing-csv"], "no answer to a row: name the operation"),
     ],
 )
 def test_wrong_usage(
@@ -91,6 +93,14 @@ def test_wrong_usage(
     status, out, err = run(capsys, "fill", str(rich), str(tmp_path / "out.xlsx"), *words)
     assert (status, out) == (2, "")
     assert why in err
+
+
+@pytest.mark.parametrize(("source", "shown"), [(".", "."), ("", "."), ("/", "/")])
+def test_a_folder_is_no_file(capsys: pytest.CaptureFixture[str], source: str, shown: str) -> None:
+    """A folder, or no name at all, is refused as any other input that cannot be filled."""
+    status, out, err = run(capsys, "fill", source, "out.xlsx", "--operation", "sine.setting")
+    assert (status, out) == (2, "")
+    assert f"{shown}: no ending: what is filled ends in .xlsx" in err
 
 
 def test_it_asks_on_a_terminal(

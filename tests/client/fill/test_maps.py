@@ -43,7 +43,7 @@ def test_headers_are_names_or_titles(
         ("units;center_distance;angle;Angle", {}, "column C 'angle' and column D 'Angle' are both"),
         ("center_distance [in];angle [rad]", {}, r"column B 'angle \[rad\]': the field angle is"),
         ("center_distance [in];base_step [mm];angle", {}, "all lengths of a request are in one"),
-        ("center_distance [mm];angle", {"fixed": {"units": "in"}}, "center_distance is in in"),
+        ("center_distance [mm];angle", {"fixed": {"units": "in"}}, "center_distance is in 'in'"),
         ("units;center_distance;angle", {"fixed": {"units": "in"}}, "units is both a column and"),
         ("units;center_distance;x", {"columns": {"angle": "y"}}, "no column has the header 'y'"),
         ("units;center_distance;x", {"columns": {"angel": "x"}}, "no field 'angel'; did you mean"),

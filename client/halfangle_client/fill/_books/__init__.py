@@ -36,7 +36,7 @@ def kind_of(path: Path) -> str:
     if ending in ENDINGS:
         return ending
     why = _OTHERS.get(ending, f"what is filled ends in {', '.join(ENDINGS)}")
-    raise FileRefused(f"{path.name}: {ending or 'no ending'}: {why}.")
+    raise FileRefused(f"{path.name or path}: {ending or 'no ending'}: {why}.")
 
 
 def content_of(path: Path) -> bytes:
