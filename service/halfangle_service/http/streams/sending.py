@@ -1,7 +1,8 @@
 """An answer that is sent piece by piece, as fast as it is taken."""
 
 import contextlib
-from collections.abc import AsyncGenerator, Callable
+import time
+from collections.abc import AsyncGenerator, AsyncIterator, Callable
 from typing import Any
 
 from litestar.types import ASGIApp, Receive, Scope, Send
@@ -9,11 +10,27 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from halfangle_service.http.guards.connections import BREAK_OFF
 
 #: So many bytes of answers are put together before they are sent, where more rows are there.
-TOGETHER_BYTES = 32_768
+_TOGETHER_BYTES = 32_768
+#: So long after the last were sent the next goes at once: rows may come at a pace of few a minute.
+_TOGETHER_SECONDS = 0.5
 
 
 class CutShort(Exception):
     """The answer ends before its end: who reads it must see that by the connection."""
+
+
+async def together(answers: AsyncIterator[bytes]) -> AsyncGenerator[bytes, None]:
+    """Answers of rows, so many together as are worth sending, none kept past the next late one."""
+    kept = bytearray()
+    sent = time.perf_counter()
+    async for answer in answers:
+        kept += answer
+        if len(kept) >= _TOGETHER_BYTES or time.perf_counter() - sent >= _TOGETHER_SECONDS:
+            yield bytes(kept)
+            kept.clear()
+            sent = time.perf_counter()
+    if kept:
+        yield bytes(kept)
 
 
 def streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:
