@@ -2,11 +2,15 @@
 
     python docker/try_image.py            needs no engine, but uses buildah, podman and runc
     python docker/try_image.py --steps    the steps alone
+    python docker/try_image.py --seconds 300    in so long, as `.ci/run` asks
 
 With an engine (and root, and mmdebstrap for a base): the image is built, runs read-only, without
 root and without a capability, is healthy, answers everything that `exercise.py` asks, and loses no
 request that it has accepted when it is stopped. Without one it says so and runs what the build
 stage of the Dockerfile runs, in a folder of its own. All that it makes is removed.
+
+On a machine with much else to do the engine takes many times as long. With `--seconds` it is broken
+off in time for the steps, which is said; so are the steps where they are late, which is a failure.
 """
 
 import argparse
@@ -14,6 +18,7 @@ import json
 import os
 import re
 import shutil
+import signal
 import socket
 import subprocess
 import sys
@@ -22,6 +27,7 @@ import time
 import urllib.request
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -38,23 +44,26 @@ BASE_PACKAGES = (
 )
 CERTIFICATES = "/etc/ssl/certs/ca-certificates.crt"
 IN_FLIGHT = 28
+#: So long the steps take on a busy machine: what is kept for them of the whole time.
+STEPS_SECONDS = 240.0
+#: So long a program that is told to end may clean up.
+_CLEAN_UP_SECONDS = 20.0
 
 
 def main() -> int:
     """Try the image, or its steps."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--steps", action="store_true", help="the steps alone, without an engine")
-    only_steps = parser.parse_args().steps
+    parser.add_argument("--seconds", type=float, default=float("inf"), help="the longest")
+    options = parser.parse_args()
+    ends = time.monotonic() + options.seconds
+    # Told to end it cleans up as after a failure.
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
     with tempfile.TemporaryDirectory(prefix="image-") as name:
         scratch = Path(name)
-        engine = None if only_steps else Engine.found(scratch)
-        if engine is None:
-            parts = run_steps(scratch)
-        else:
-            try:
-                parts = engine.try_image()
-            finally:
-                engine.remove()
+        parts = None if options.steps else by_engine(scratch, ends - STEPS_SECONDS)
+        if parts is None:
+            parts = run_steps(scratch, ends)
     return report(json.loads(parts))
 
 
@@ -65,11 +74,50 @@ def report(parts: dict[str, Any]) -> int:
     return 1 if without else 0
 
 
-class Engine:
-    """buildah, podman and runc, with a storage of their own."""
+def by_engine(scratch: Path, ends: float) -> bytes | None:
+    """The list of parts by an engine; None, having said why, without one or where it is late."""
+    engine = None
+    try:
+        engine = Engine.found(scratch, ends)
+        return None if engine is None else engine.try_image()
+    except subprocess.TimeoutExpired as late:
+        command = " ".join(map(str, late.cmd))[-80:]
+        print(f"the engine is broken off, its time is over at: {command}", flush=True)
+        return None
+    finally:
+        if engine is not None:
+            engine.remove()
 
-    def __init__(self, scratch: Path) -> None:
+
+def run_within(command: Sequence[str], ends: float, **how: Any) -> subprocess.CompletedProcess[str]:
+    """Run a program until a moment; then it, and all that it began, is told to end."""
+    left = ends - time.monotonic()
+    with subprocess.Popen(command, text=True, start_new_session=True, **how) as process:
+        try:
+            out, said = process.communicate(
+                timeout=None if left == float("inf") else max(0.0, left)
+            )
+        except BaseException:
+            end_all(process)
+            raise
+    return subprocess.CompletedProcess(command, process.returncode, out, said)
+
+
+def end_all(process: subprocess.Popen[str]) -> None:
+    """End a program and all that it began: first they may take back what they mounted."""
+    for number in (signal.SIGTERM, signal.SIGKILL):
+        with suppress(ProcessLookupError):
+            os.killpg(process.pid, number)
+        with suppress(subprocess.TimeoutExpired):
+            process.communicate(timeout=_CLEAN_UP_SECONDS)
+
+
+class Engine:
+    """buildah, podman and runc, with a storage of their own, until a moment."""
+
+    def __init__(self, scratch: Path, ends: float) -> None:
         self._scratch = scratch
+        self._ends = ends
         places = ("--root", f"{scratch}/store", "--runroot", f"{scratch}/run")
         self._storage = (*places, "--storage-driver", "vfs")
         own = scratch / "unfinished"
@@ -77,13 +125,13 @@ class Engine:
         self._variables = {**os.environ, "TMPDIR": str(own)}
 
     @classmethod
-    def found(cls, scratch: Path) -> "Engine | None":
+    def found(cls, scratch: Path, ends: float) -> "Engine | None":
         """An engine with a base to build from; None, having said why, where there is none."""
         absent = [name for name in PROGRAMS if shutil.which(name) is None]
         if absent or os.geteuid() != 0:
             print(f"no engine: {', '.join(absent) or 'root'} is lacking")
             return None
-        engine = cls(scratch)
+        engine = cls(scratch, ends)
         try:
             engine._make_base()
             engine.podman("run", *engine.bare(), "--rm", BASE, "true")
@@ -91,6 +139,9 @@ class Engine:
             print(f"no engine: {error.cmd[0]} ended with {error.returncode}: {error.stderr[-300:]}")
             engine.remove()
             return None
+        except BaseException:
+            engine.remove()
+            raise
         return engine
 
     def _make_base(self) -> None:
@@ -115,7 +166,8 @@ class Engine:
         self.must_hold_nothing()
         address = f"http://127.0.0.1:{port}"
         exercise = [sys.executable, str(ROOT / "docker" / "exercise.py"), address]
-        subprocess.run([*exercise, "--stored", str(ROOT / "openapi" / "examples")], check=True)
+        exercise += ["--stored", str(ROOT / "openapi" / "examples")]
+        run_within(exercise, self._ends).check_returncode()
         print("environment:", self.inside("du", "-sm", "/opt/halfangle").split()[0], "MB")
         parts = self.inside("cat", "/opt/halfangle/parts.cdx.json")
         self.must_lose_nothing(address)
@@ -192,21 +244,25 @@ class Engine:
 
     def run(self, *command: str, check: bool = True) -> subprocess.CompletedProcess[str]:
         """Run a program; where it fails its own words come first."""
-        ran = subprocess.run(
-            command, capture_output=True, text=True, check=False, env=self._variables
-        )
+        pipes = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
+        ran = run_within(command, self._ends, env=self._variables, **pipes)
         if check and ran.returncode != 0:
             print((ran.stdout + ran.stderr)[-3_000:])
             ran.check_returncode()
         return ran
 
     def remove(self) -> None:
-        """Remove containers, images and what is mounted of them."""
-        self.podman("rm", "--all", "--force", check=False)
+        """Remove containers, images and what is mounted of them, with a time of its own."""
+        self._ends = time.monotonic() + 2.0 * _CLEAN_UP_SECONDS
+        with suppress(subprocess.TimeoutExpired):
+            self._remove()
+
+    def _remove(self) -> None:
+        self.podman("rm", "--all", "--force", "--time", "0", check=False)
         self.podman("rmi", "--all", "--force", check=False)
 
 
-def run_steps(scratch: Path) -> bytes:
+def run_steps(scratch: Path, ends: float) -> bytes:
     """Run what the build stage runs, in a folder of its own; gives the list of parts."""
     source = scratch / "src"
     installed = scratch / "opt"
@@ -219,9 +275,8 @@ def run_steps(scratch: Path) -> bytes:
             command = words.replace("/opt/", f"{installed}/").replace("python3 ", "python ")
             python = Path(sys.executable).resolve().parent
             path = {"PATH": f"{python}:{os.environ['PATH']}", "EXTRAS": "sheets"}
-            subprocess.run(
-                ["sh", "-ec", command], cwd=source, env={**variables, **path}, check=True
-            )
+            how = {"cwd": source, "env": {**variables, **path}}
+            run_within(["sh", "-ec", command], ends, **how).check_returncode()
     return (installed / "halfangle" / "parts.cdx.json").read_bytes()
 
 

@@ -43,6 +43,13 @@ def test_who_asks_again_costs_no_calculation(path: str, calculated: list[Any]) -
         assert again.headers.get(name) == first.headers.get(name), name
 
 
+def test_what_profiles_decide_is_never_kept() -> None:
+    """A tag is made of release and address: no answer to GET may depend on the file of profiles."""
+    in_a_shop = {name for name, one in OPERATIONS.items() if one.in_a_shop is not None}
+    assert in_a_shop >= {"jobs.plan", "jobs.routing"}
+    assert in_a_shop.isdisjoint(FLAT)
+
+
 @pytest.mark.parametrize("path", WHOLE)
 def test_no_kept_answer_outlives_a_release(path: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """A cache asks again after a minute, and at another release it is given the new answer."""

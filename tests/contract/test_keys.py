@@ -18,6 +18,7 @@ from halfangle_service.app import application
 from halfangle_service.http.answers import JSON
 from halfangle_service.http.batches.routes import batch_route
 from halfangle_service.http.calculating import Calculator
+from halfangle_service.http.curves.routes import curve_route
 from halfangle_service.http.guards import key_file
 from halfangle_service.http.guards.key_file import KeysError, entry_for, new_key, read_keys
 from halfangle_service.http.guards.keys import open_as
@@ -73,6 +74,7 @@ def small_service(**settings: Any) -> Iterator[Service]:
     routes = [
         *operation_routes(operations, calculator, whole),
         batch_route(operations, calculator, metrics, whole),
+        curve_route(operations, calculator, whole),
         document,
     ]
     app = application(routes, whole, None, metrics)
@@ -372,6 +374,23 @@ def test_rows_of_a_batch_count_as_requests(file: Path) -> None:
         text = service.get("/metrics").text
     assert 'halfangle_key_rows_total{key="erp"} 15.0' in text
     assert 'halfangle_batch_rows_total{status="ok"} 15.0' in text
+
+
+@pytest.mark.parametrize(("points", "turns"), [(2, 1), (100, 1), (101, 2), (10_000, 100)])
+def test_a_curve_counts_by_its_points(file: Path, points: int, turns: int) -> None:
+    """It is answered by the turn that it came with; the others are owed by whoever comes next."""
+    written(file, entry_for("erp", KEY), "rate_per_minute = 60\nrate_burst = 1\n")
+    curve = {
+        "request": {"units": "in", "center_distance": 5},
+        "over": {"angle": {"from": 1, "to": 60, "count": points}},
+        "columns": ["height"],
+    }
+    headers = {"X-API-Key": KEY}
+    with small_service(keys_file=file) as service:
+        assert service.post("/v1/curves/sine.setting", json=curve, headers=headers).is_success
+        refused = service.get(SINE_QUERY, headers=headers)
+        assert_problem(refused, "too-many-requests")
+        assert turns - 3 <= int(refused.headers["retry-after"]) <= turns
 
 
 # What is seen of it ---------------------------------------------------------------------------

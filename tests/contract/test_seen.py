@@ -16,8 +16,9 @@ from halfangle_service.http.watch.cells import Cells
 from halfangle_service.http.watch.metrics import BUCKETS, FAMILIES, REQUESTS, SECONDS, Metrics
 from halfangle_service.http.watch.shapes import shape_of
 from halfangle_service.http.watch.traces import NoTracing, Tracing, require_tracing, trace_of
+from halfangle_service.logs import configure_logging
 from halfangle_service.settings import Settings
-from http_support import SINE, SINE_QUERY, Service
+from http_support import OPERATIONS, SINE, SINE_QUERY, Service
 
 GOOD = {"units": "in", "center_distance": 5, "angle": 30}
 TRACE, SPAN = "0af7651916cd43dd8448eb211c80319c", "b7ad6b7169203331"
@@ -262,6 +263,32 @@ def test_a_slow_request_is_logged_by_its_shape(capsys: pytest.CaptureFixture[str
     assert line["shape"]["names"] == 4
     assert "secret" not in json.dumps(line)
     assert "30" not in json.dumps(line["shape"])
+
+
+@pytest.mark.parametrize(
+    ("path", "sent"),
+    [
+        ("/v1/sine/setting/sheet", GOOD),
+        (
+            "/v1/curves/sine.setting",
+            {
+                "request": {"units": "in", "center_distance": 5},
+                "over": {"angle": [30, 31]},
+                "columns": ["height"],
+            },
+        ),
+        ("/v1/jobs/routing/csv", dict(OPERATIONS["jobs.routing"].example)),
+    ],
+)
+def test_other_forms_of_an_answer_are_slow_too(
+    capsys: pytest.CaptureFixture[str], seen: Service, path: str, sent: dict[str, Any]
+) -> None:
+    """A sheet, a curve and a routing's lines take the longest of all, and are noted as such."""
+    configure_logging("warning")
+    slow = labelled("halfangle_slow_requests_total")
+    assert risen(seen, {"method": "POST", "url": path, "json": sent})[slow] == 1
+    [line] = [json.loads(text) for text in capsys.readouterr().err.splitlines()]
+    assert (line["event"], line["row"]) == ("slow", False)
 
 
 def test_a_shape_tells_the_longest_lists_by_their_path() -> None:

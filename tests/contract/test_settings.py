@@ -132,6 +132,7 @@ def test_config_ends_with_2_where_a_file_is_wrong(
         ("HALFANGLE_ZZZZZZZZZ", "hidden", "HALFANGLE_ZZZZZZZZZ: no such setting"),
         ("HALFANGLE_SERVICE_PORT", "tcp://10.0.0.1:80", "enableServiceLinks: false"),
         ("HALFANGLE_PORT", "hidden", "port (HALFANGLE_PORT): should be a valid integer"),
+        ("HALFANGLE_HOST", "", "host (HALFANGLE_HOST): String should have at least 1 character"),
         ("HALFANGLE_WORKERS", "0", "workers (HALFANGLE_WORKERS): should be greater than"),
         ("HALFANGLE_CORS_ORIGINS", "hidden", "cors_origins"),
         ("HALFANGLE_OPEN_PATHS", '["hidden"]', "open_paths (HALFANGLE_OPEN_PATHS"),
@@ -196,6 +197,13 @@ def test_a_wrong_file_of_settings_is_refused(tmp_path: Path, content: bytes, wor
         read_settings({"config": str(tmp_path / "s.toml")})
     assert words in str(refused.value)
     assert "hidden" not in str(refused.value)
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="no such device")
+@pytest.mark.parametrize("setting", ["config", "profiles"])
+def test_a_file_without_end_is_refused(capfd: pytest.CaptureFixture[str], setting: str) -> None:
+    """What is read is bounded, whatever size the file says it has."""
+    assert "/dev/zero: larger than" in refusal(capfd, f"--{setting}", "/dev/zero")
 
 
 # Profiles -------------------------------------------------------------------------------------

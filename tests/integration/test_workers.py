@@ -5,6 +5,7 @@ import json
 import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import time
@@ -20,7 +21,29 @@ from serving_support import ask, environment, free_port, listens
 
 SINE = "/v1/sine/setting"
 GOOD = b'{"units": "in", "center_distance": 5, "angle": 30}'
-KEY = new_key()
+KEY, PACED = new_key(), new_key()
+ROW = {"operation": "sine.setting", "request": json.loads(GOOD)}
+#: Bodies of 300 rows, each with its address, its type and what an answered row of it holds.
+MANY_ROWS = {
+    "a table": (
+        "/v1/tables/sine.setting?units=in&center_distance=5&columns=height",
+        "text/csv",
+        "angle\n" + "30\n" * 300,
+        b"30,2.5,,",
+    ),
+    "lines": (
+        "/v1/batches",
+        "application/x-ndjson",
+        "\n".join(json.dumps({"ref": ref, **ROW}) for ref in range(300)),
+        b'"status":"ok"',
+    ),
+    "a document": (
+        "/v1/batches",
+        "application/json",
+        json.dumps({"rows": [{"ref": ref, **ROW} for ref in range(300)]}),
+        b'"status":"ok"',
+    ),
+}
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="no processes by copy")
 
@@ -58,7 +81,9 @@ def pair(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[int, int, P
     """A service of two workers: its port, its process, its log."""
     folder = tmp_path_factory.mktemp("pair")
     keys = folder / "keys.toml"
-    keys.write_text(entry_for("slow", KEY) + "rate_per_minute = 1\nrate_burst = 4\n")
+    slow = entry_for("slow", KEY) + "rate_per_minute = 1\nrate_burst = 4\n"
+    paced = entry_for("paced", PACED) + "rate_per_minute = 600\nrate_burst = 2\n"
+    keys.write_text(slow + paced)
     keys.chmod(0o640)
     port = free_port()
     variables = {"HALFANGLE_KEYS_FILE": str(keys), "HALFANGLE_API_KEYS": '["k"]'}
@@ -108,6 +133,31 @@ def test_a_pace_is_that_of_all_workers_together(pair: tuple[int, int, Path]) -> 
     port, _, _ = pair
     statuses = [ask(port, "POST", SINE, GOOD, **{"X-API-Key": KEY})[0] for _ in range(16)]
     assert statuses == [200] * 4 + [429] * 12
+
+
+@pytest.mark.parametrize("form", MANY_ROWS)
+def test_rows_come_at_their_pace_and_end_with_their_caller(
+    pair: tuple[int, int, Path], form: str
+) -> None:
+    """A row is sent when it had its turn, not when all had; who left takes no turn any more."""
+    port, _, _ = pair
+    path, media_type, body, row = MANY_ROWS[form]
+    counted = r'^halfangle_key_rows_total{key="paced"} (\S+)'
+    before = sum(map(float, numbers(port, counted)))
+    head = f"POST {path} HTTP/1.1\r\nHost: shop\r\nX-API-Key: {PACED}\r\n"
+    told = f"Content-Type: {media_type}\r\nContent-Length: {len(body)}\r\n\r\n"
+    until(lambda: ask(port, "POST", SINE, GOOD, **{"X-API-Key": PACED})[0] == 200)
+    time.sleep(0.2)
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as connection:
+        connection.sendall(f"{head}{told}{body}".encode())
+        came = b""
+        while row not in came:
+            came += connection.recv(65_536)
+    time.sleep(1.5)
+    [left] = map(float, numbers(port, counted))
+    assert 0 < left - before < 100
+    time.sleep(0.5)
+    assert [*map(float, numbers(port, counted))] == [left]
 
 
 def test_a_port_that_is_served_is_not_served_twice(pair: tuple[int, int, Path]) -> None:

@@ -2,8 +2,8 @@
 
 import re
 import time
-from collections.abc import Iterable
-from typing import Any, Self
+from collections.abc import Callable, Iterable
+from typing import Any, Self, TypeVar
 
 import structlog
 from pydantic import ValidationError
@@ -20,6 +20,7 @@ from halfangle_service.operation import Operation
 from halfangle_service.settings import Settings
 
 AnyOperation = Operation[Any, Any]
+MadeT = TypeVar("MadeT")
 
 #: A stop or a caution as `operation.py` writes it; within a text its quotes are escaped.
 #: What stands in an answer that advises nothing; found faster than the advisories are.
@@ -74,13 +75,26 @@ class Calculator:
             else:
                 found = await self._heavy(operation, body, None if row else request)
         finally:
-            seconds = time.perf_counter() - started
-            if seconds > self._slow_seconds:
-                self._note_slow(operation, body, seconds, request, row)
+            self._note_where_slow(operation, body, started, request, row)
         if _NOTHING_ADVISED not in found:
             found_there = _ADVICE.findall(advisories_of(found))
             self.count_advice((severity.decode(), code.decode()) for code, severity in found_there)
         return found
+
+    async def aside(
+        self,
+        operation: AnyOperation,
+        body: bytes,
+        request: AnyRequest,
+        work: Callable[..., MadeT],
+        *arguments: object,
+    ) -> MadeT:
+        """Make another form of an operation's answers in a worker thread: a sheet, a curve."""
+        started = time.perf_counter()
+        try:
+            return await self.heavy.run(request.receive, work, *arguments)
+        finally:
+            self._note_where_slow(operation, body, started, request)
 
     def count_advice(self, advice: Iterable[tuple[str, str]]) -> None:
         """Count the stops and cautions of an answer, by severity and code."""
@@ -101,9 +115,17 @@ class Calculator:
             return await self.heavy.run(receive, answer_request, operation, read)
         return answer_request(operation, read)
 
-    def _note_slow(
-        self, operation: AnyOperation, body: bytes, seconds: float, request: AnyRequest, row: bool
+    def _note_where_slow(
+        self,
+        operation: AnyOperation,
+        body: bytes,
+        started: float,
+        request: AnyRequest,
+        row: bool = False,
     ) -> None:
+        seconds = time.perf_counter() - started
+        if seconds <= self._slow_seconds:
+            return
         self._metrics.add(SLOW)
         try:
             shape = shape_of(body)

@@ -53,8 +53,8 @@ def _route(operation: AnyOperation, calculator: Calculator, bodies: Bodies) -> H
         require_accepts(request, CSV.partition(";")[0])
         body = await bodies.read(request)
         try:
-            content, advisories = await calculator.heavy.run(
-                request.receive, _made, operation, body, chosen
+            content, advisories = await calculator.aside(
+                operation, body, request, _made, operation, body, chosen
             )
             calculator.count_advice((one.severity, one.code) for one in advisories)
             return answer_of(content, CSV, headed(advisories))

@@ -110,8 +110,8 @@ def _sheet_route(
     async def made(
         request: AnyRequest, body: bytes, chosen: SheetChoice, media_type: str
     ) -> tuple[bytes, Headers]:
-        content, told = await calculator.heavy.run(
-            request.receive, _made, operation, body, chosen, media_type
+        content, told = await calculator.aside(
+            operation, body, request, _made, operation, body, chosen, media_type
         )
         calculator.count_advice((one.severity, one.code) for one in told)
         return content, (*headed(told), *_BY_ACCEPT, *_OF_A_PAGE)

@@ -22,7 +22,9 @@ class Settings(BaseSettings):
 
     model_config = SettingsConfigDict(env_prefix=ENVIRONMENT_PREFIX, frozen=True, extra="ignore")
 
-    host: str = Field("127.0.0.1", description="Address to listen on.")
+    host: Annotated[str, Field(min_length=1)] = Field(
+        "127.0.0.1", description="Address to listen on; 0.0.0.0 or ::, every address."
+    )
     port: Annotated[int, Field(ge=0, le=65535)] = Field(
         8765, description="Port to listen on; 0: any that is free."
     )
@@ -91,8 +93,9 @@ class Settings(BaseSettings):
     )
     rate_per_minute: Annotated[float, Field(ge=0, le=1_000_000)] = Field(
         0,
-        description="Requests and rows of batches a minute that each key may ask on average, "
-        "unless the file says otherwise; past it the answer is 429. 0: without limit.",
+        description="Requests, and rows of batches and tables, a minute that each key may ask on "
+        "average, unless the file says otherwise; past it the answer is 429. A curve counts by its "
+        "points, the largest as 100 requests. 0: without limit.",
     )
     rate_burst: Annotated[int, Field(ge=1, le=1_000_000)] = Field(
         60, description="Requests that a key may ask at once after a pause, where it has a rate."

@@ -152,9 +152,12 @@ def _meant(name: str, text: str, known: Iterable[str]) -> str:
 def _of_file(path: Path) -> dict[str, object]:
     """Lines of a file of settings; raises WrongSettings."""
     try:
-        if path.stat().st_size > _LARGEST_BYTES:
+        # By what is read, not by its size, which a device or a pipe has none of.
+        with path.open("rb") as file:
+            content = file.read(_LARGEST_BYTES + 1)
+        if len(content) > _LARGEST_BYTES:
             raise WrongSettings([f"{path}: larger than {_LARGEST_BYTES} bytes"])
-        lines = tomllib.loads(path.read_text("utf-8-sig"))
+        lines = tomllib.loads(content.decode("utf-8-sig"))
     except (OSError, ValueError, RecursionError) as error:
         raise WrongSettings([f"{path}: {error}"]) from None
     if SECRET in lines:

@@ -36,7 +36,8 @@ def batch_route(
     async def answer(request: AnyRequest) -> ASGIApp:
         media_type = require_body_of(request, JSON, LINES)
         require_accepts(request, media_type)
-        batch = Batch(operations, Sender(calculator, metrics, request))
+        sender = Sender(calculator, metrics, request)
+        batch = Batch(operations, sender)
         if media_type == LINES:
             return streamed(LINES, _lines_answered(request, batch, settings))
         body = await bodies.read(request, settings.body_limit_bytes)
@@ -45,7 +46,7 @@ def batch_route(
         except ProblemError:
             bodies.release(body)
             raise
-        return streamed(JSON, _rows_answered(rows, batch, body, bodies))
+        return streamed(JSON, _rows_answered(rows, batch, sender, body, bodies))
 
     # What bounds a body bounds a row of it here.
     return HTTPRouteHandler(
@@ -67,7 +68,7 @@ async def _lines_answered(
         async with arriving(request, settings.body_seconds) as body:
             async for chunk in body.chunks():
                 cut = lines.of(chunk) if chunk is not None else lines.end()
-                async for piece in together(_answers(map(batch.answer_line, cut), body)):
+                async for piece in together(_each(map(batch.answer_line, cut), body)):
                     yield piece
     except ProblemError as error:
         ended = error
@@ -78,15 +79,16 @@ async def _lines_answered(
     yield b"{%b}\n" % _end(batch, ended)
 
 
-async def _answers(answers: Iterable[Awaitable[bytes]], body: Arriving) -> AsyncIterator[bytes]:
+async def _each(answers: Iterable[Awaitable[bytes]], body: Arriving) -> AsyncIterator[bytes]:
     """Answers of rows that are there, each a line."""
     for answer in answers:
-        yield await answer + b"\n"
+        line = await answer + b"\n"
         body.refuse_gone()
+        yield line
 
 
 async def _rows_answered(
-    rows: list[Any], batch: Batch, body: bytes, bodies: Bodies
+    rows: list[Any], batch: Batch, sender: Sender, body: bytes, bodies: Bodies
 ) -> AsyncGenerator[bytes, None]:
     """Answer rows of a body that was read, as one document."""
     ended: ProblemError | None = None
@@ -95,8 +97,11 @@ async def _rows_answered(
         for number, row in enumerate(rows):
             comma = b"," if number else b""
             yield comma + await batch.answer_row(partial(row_of_value, row))
+            sender.refuse_gone()
     except ProblemError as error:
         ended = error
+    except CallerGone:
+        return
     except asyncio.CancelledError:
         ended = stopping()
     finally:

@@ -1,6 +1,7 @@
 """Reads what a curve asks; whatever is wrong of all its points is refused before any is tried."""
 
 import json
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -12,7 +13,13 @@ from pydantic_core import to_json
 
 from halfangle_service.columns import FlatField, flat_fields
 from halfangle_service.columns.asked import number_fields
-from halfangle_service.http.curves.model import MOST_POINTS, MOST_SEARCHED, CurveRange, CurveRequest
+from halfangle_service.http.curves.model import (
+    MOST_POINTS,
+    MOST_SEARCHED,
+    MOST_TURNS,
+    CurveRange,
+    CurveRequest,
+)
 from halfangle_service.http.guards.bounds import refuse_too_many_parts
 from halfangle_service.http.problems import ProblemError, pointer_to, problem_of_validation
 from halfangle_service.http.repeated import named_twice, noting_repetition, repetition
@@ -29,11 +36,15 @@ _SEARCHED, _DRAWN = "expanded_uncertainty", "formats"
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """What is worked out: the numbers of each axis, the rest of the request, the values wanted."""
+    """What is worked out: the numbers of each axis, the rest of the request, the values wanted.
+
+    `turns`: for how many requests it counts in its key's pace.
+    """
 
     axes: Mapping[str, Floats]
     request: Mapping[str, Any]
     wanted: tuple[FlatField, ...]
+    turns: int
 
     @property
     def shape(self) -> tuple[int, ...]:
@@ -63,7 +74,7 @@ def read_curve(operation: AnyOperation, body: bytes) -> Curve:
     if points > most:
         raise _wrong("beyond-bound", f"should be at most {most} points; got {points}", _OVER)
     wanted = tuple(_wanted(operation, asked.columns))
-    curve = Curve(axes, asked.request, wanted)
+    curve = Curve(axes, asked.request, wanted, math.ceil(points * MOST_TURNS / most))
     _require_rest(operation, curve)
     return curve
 

@@ -12,6 +12,8 @@ CURVES_PATH = "/v1/curves/{operation}"
 #: Points of one curve or grid; fewer where each point's half-width of an estimate is searched for.
 MOST_POINTS = 10_000
 MOST_SEARCHED = 1_000
+#: Turns of a key's pace that the most points take; fewer points take fewer in proportion.
+MOST_TURNS = 100
 MOST_COLUMNS = 40
 
 _STRICT = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False)

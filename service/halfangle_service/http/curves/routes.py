@@ -18,6 +18,7 @@ from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.curves.model import CURVES_PATH
 from halfangle_service.http.curves.work import curve_json
 from halfangle_service.http.guards.bodies import Bodies
+from halfangle_service.http.guards.keys import allowance_of
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.settings import Settings
 
@@ -37,9 +38,18 @@ def curve_route(
         require_json_body(request)
         require_accepts(request, JSON)
         body = await bodies.read(request)
+        allowance = allowance_of(request.scope)
+
+        def take_turns(turns: int) -> None:
+            # One was taken when the request was let in.
+            if allowance is not None:
+                allowance.owe(turns - 1)
+
         try:
             return answer_of(
-                await calculator.heavy.run(request.receive, curve_json, operation, body)
+                await calculator.aside(
+                    operation, body, request, curve_json, operation, body, take_turns
+                )
             )
         finally:
             bodies.release(body)

@@ -1,6 +1,6 @@
 """Works out a curve: columns where the operation gives them, else point by point."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -30,9 +30,15 @@ class Found:
     advised: dict[tuple[str, str], list[int]] = field(default_factory=dict)
 
 
-def curve_json(operation: AnyOperation, body: bytes) -> bytes:
-    """Answer a curve as JSON; raises ProblemError where it is wrong as a whole."""
+def curve_json(
+    operation: AnyOperation, body: bytes, take_turns: Callable[[int], object] = lambda _: None
+) -> bytes:
+    """Answer a curve as JSON; raises ProblemError where it is wrong as a whole.
+
+    `take_turns` is told for how many requests it counts, before it is worked out.
+    """
     curve = read_curve(operation, body)
+    take_turns(curve.turns)
     points = curve.points()
     asked = AskedColumns(operation.request, {**curve.request, **points})
     found = _by_columns(operation, asked, curve.wanted)

@@ -177,7 +177,8 @@ def _too_many(allowance: Allowance, wait: float) -> ProblemError:
     return ProblemError(
         "too-many-requests",
         f"The key {allowance.name} may ask {plain(allowance.per_minute)} times a minute, "
-        f"{allowance.burst} at once; rows of batches count as requests. "
+        f"{allowance.burst} at once; rows of batches and tables count as requests, curves by their "
+        "points. "
         f"Try again in {seconds} s.",
         headers={"Retry-After": str(seconds)},
         more={"per_minute": allowance.per_minute, "burst": allowance.burst},

@@ -10,11 +10,12 @@ import asyncio
 import hashlib
 import mmap
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 
 _PLACES = 4_096
 _BYTES = 8
-#: Share of the burst that rows of batches leave to single requests of the same caller.
+#: Share of the burst that rows of batches and tables leave to single requests of the same caller.
 _LEFT_BY_ROWS = 0.1
 #: No turn is farther from the next: of numbers without end none could be told from another.
 _LONGEST_SECONDS = 1e7
@@ -47,6 +48,12 @@ class Paces:
         self._level[place] = level
         return 0.0
 
+    def owe(self, name: str, per_minute: float, turns: float) -> None:
+        """Take turns that need not be there: the caller's next ones come so much later."""
+        place = self._place(name)
+        each = min(60.0 / per_minute, _LONGEST_SECONDS)
+        self._level[place] = max(self._level[place], time.monotonic()) + each * turns
+
     def _place(self, name: str) -> int:
         """The place of a name; the first of those that would be its own where none is free."""
         tag = int.from_bytes(hashlib.sha256(name.encode()).digest()[:_BYTES], "little") | 1
@@ -72,12 +79,20 @@ class Allowance:
         """Take a turn for a request; seconds to wait where there is none."""
         return self.paces.take(self.name, self.per_minute, self.burst)
 
-    async def row(self) -> None:
-        """Take a turn for a row of a batch, when there is one.
+    def owe(self, turns: int) -> None:
+        """Take further turns for a request that is worth many; whoever comes next waits for them.
 
-        A batch goes on at the caller's pace rather than have rows refused; it leaves some turns of
-        the burst to the caller's single requests.
+        It is answered at once: were it to wait for them all, nobody would know for how long.
+        """
+        self.paces.owe(self.name, self.per_minute, turns)
+
+    async def row(self, refuse_gone: Callable[[], object]) -> None:
+        """Take a turn for a row of a batch or of a table, when there is one.
+
+        It goes on at the caller's pace rather than have rows refused; it leaves some turns of the
+        burst to the caller's single requests. `refuse_gone` raises where nobody waits any more.
         """
         burst = max(1.0, self.burst * (1.0 - _LEFT_BY_ROWS))
         while wait := self.paces.take(self.name, self.per_minute, burst):
+            refuse_gone()
             await asyncio.sleep(min(wait, _LONGEST_SLEEP_SECONDS))

@@ -7,7 +7,7 @@ from typing import Any
 import structlog
 
 from halfangle_service.errors import Refusal
-from halfangle_service.http.problems import ProblemError, problem_of_refusal
+from halfangle_service.http.problems import CallerGone, ProblemError, problem_of_refusal
 from halfangle_service.operation import Operation
 
 AnyOperation = Operation[Any, Any]
@@ -21,7 +21,7 @@ async def answer_of_row(operation: AnyOperation, request: bytes, calculate: Calc
         return await calculate(operation, request)
     except Refusal as refusal:
         raise problem_of_refusal(refusal) from None
-    except ProblemError:
+    except (ProblemError, CallerGone):
         raise
     except Exception as error:
         structlog.get_logger("halfangle.error").error(

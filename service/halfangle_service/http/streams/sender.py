@@ -6,6 +6,8 @@ from typing import TypeVar
 from halfangle_service.http.answers import AnyRequest
 from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.guards.keys import allowance_of, key_of
+from halfangle_service.http.problems import CallerGone
+from halfangle_service.http.streams.arriving import left_by
 from halfangle_service.http.watch.metrics import (
     ADVISORIES,
     REFUSALS,
@@ -29,21 +31,28 @@ class Sender:
         self._request = request
         self._allowance = allowance_of(request.scope)
         self._key = key_of(request.scope)
+        self._has_left = left_by(request)
+        #: Whether its rows wait for turns of a key.
+        self.is_paced = self._allowance is not None
 
     async def calculate(self, operation: AnyOperation, body: bytes) -> bytes:
         """Answer one row, when the key allows it; its stops and cautions are counted."""
-        await self.may_send(1)
+        await self.may_send()
         return await self._calculator.answer(operation, body, self._request, row=True)
 
     async def aside(self, work: Callable[[AskedT], MadeT], asked: AskedT) -> MadeT:
         """Do what answers many rows at once in a worker thread, as heavy work."""
         return await self._calculator.heavy.run(None, work, asked)
 
-    async def may_send(self, rows: int) -> None:
-        """Wait until the key allows so many rows."""
+    async def may_send(self) -> None:
+        """Wait until the key allows a row; raises CallerGone where the caller leaves meanwhile."""
         if self._allowance is not None:
-            for _ in range(rows):
-                await self._allowance.row()
+            await self._allowance.row(self.refuse_gone)
+
+    def refuse_gone(self) -> None:
+        """Raise CallerGone where the caller has left: nobody would read what comes."""
+        if self._has_left():
+            raise CallerGone
 
     def note(self, refused: str | None = None) -> None:
         """Count a row that has ended, and the type of its problem where it is refused."""

@@ -2,6 +2,7 @@
 
 import asyncio
 import contextlib
+import time
 from collections.abc import AsyncGenerator, AsyncIterator, Callable
 from typing import Any
 
@@ -11,7 +12,9 @@ from halfangle_service.http.guards.connections import BREAK_OFF
 from halfangle_service.http.problems import ProblemError
 
 #: So many bytes of answers are put together before they are sent, where more rows are there.
-TOGETHER_BYTES = 32_768
+_TOGETHER_BYTES = 32_768
+#: So long after the last were sent the next goes at once: rows may come at a pace of few a minute.
+_TOGETHER_SECONDS = 0.5
 
 
 class CutShort(Exception):
@@ -19,17 +22,19 @@ class CutShort(Exception):
 
 
 async def together(answers: AsyncIterator[bytes]) -> AsyncGenerator[bytes, None]:
-    """Answers of rows that are there, so many together as are worth sending.
+    """Answers of rows, so many together as are worth sending, none kept past the next late one.
 
     Those that are kept when a problem or a stop ends the rest are sent before it: they are counted.
     """
     kept = bytearray()
+    sent = time.perf_counter()
     try:
         async for answer in answers:
             kept += answer
-            if len(kept) >= TOGETHER_BYTES:
+            if len(kept) >= _TOGETHER_BYTES or time.perf_counter() - sent >= _TOGETHER_SECONDS:
                 yield bytes(kept)
                 kept.clear()
+                sent = time.perf_counter()
     except (ProblemError, asyncio.CancelledError):
         if kept:
             yield bytes(kept)

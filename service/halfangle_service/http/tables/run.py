@@ -88,14 +88,28 @@ class Table:
                     body.refuse_gone()
                 continue
             found = answered.rows
+            if self._sender.is_paced:
+                async for row in self._at_pace(part, answered, body):
+                    yield row
+                continue
             count = len(found) - found.count(b"")
-            await self._sender.may_send(count)
             self._sender.note_answered(count, answered.advice)
             if count < len(found):
                 for place, record in enumerate(part.records()):
                     if not found[place]:
                         found[place] = await self.answer(record)
             yield b"".join(found)
+            body.refuse_gone()
+            await self._turn.give_way()
+
+    async def _at_pace(self, part: Rows, answered: Answered, body: Pieces) -> AsyncIterator[bytes]:
+        """Rows answered as columns, each when its turn comes: who waits for them sees them come."""
+        self._sender.note_answered(0, answered.advice)
+        for record, row in zip(part.records(), answered.rows, strict=True):
+            if row:
+                await self._sender.may_send()
+                self._sender.note()
+            yield row or await self.answer(record)
             body.refuse_gone()
             await self._turn.give_way()
 
@@ -167,10 +181,10 @@ class Answering:
             _refuse_ambiguous(table, rows)
         yield table.head()
         try:
-            async for piece in together(_answers(table, rows, body)):
+            async for piece in together(_each(table, rows, body)):
                 yield piece
             async for rows in arriving:
-                async for piece in together(_answers(table, rows, body)):
+                async for piece in together(_each(table, rows, body)):
                     yield piece
             return
         except ProblemError as error:
@@ -212,7 +226,7 @@ def _refuse_ambiguous(table: Table, rows: Sequence[Rows]) -> None:
         raise ProblemError("invalid-request", f"The comma {message}.", errors=errors)
 
 
-async def _answers(table: Table, rows: Iterable[Rows], body: Pieces) -> AsyncGenerator[bytes, None]:
+async def _each(table: Table, rows: Iterable[Rows], body: Pieces) -> AsyncIterator[bytes]:
     """Answers of rows that are there."""
     for some in rows:
         async for answered in table.answer_all(some, body):

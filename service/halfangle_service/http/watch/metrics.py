@@ -68,7 +68,7 @@ REFUSALS = Family(
 ADVISORIES = Family(
     "halfangle_advisories", "counter", "Stops and cautions in answers.", ("severity", "code")
 )
-ROWS = Family("halfangle_batch_rows", "counter", "Rows of batches.", ("status",))
+ROWS = Family("halfangle_batch_rows", "counter", "Rows of batches and tables.", ("status",))
 RECEIVED = Family("halfangle_received_bytes", "counter", "Bytes that came over connections.")
 SENT = Family("halfangle_sent_bytes", "counter", "Bytes of bodies of answers.")
 CONNECTIONS = Family("halfangle_connections", "gauge", "Connections that are open.")
@@ -83,7 +83,7 @@ STARTS = Family(
 )
 BY_KEY = Family("halfangle_key_requests", "counter", "Requests that came with a key.", ("key",))
 ROWS_BY_KEY = Family(
-    "halfangle_key_rows", "counter", "Rows of batches that came with a key.", ("key",)
+    "halfangle_key_rows", "counter", "Rows of batches and tables that came with a key.", ("key",)
 )
 LIMITED = Family(
     "halfangle_key_limited", "counter", "Requests refused since their key asks too often.", ("key",)

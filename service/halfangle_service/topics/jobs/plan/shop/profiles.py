@@ -99,9 +99,12 @@ def _of_shop(field: str) -> bool:
 def _table(path: Path) -> dict[str, Any]:
     """What a file holds, whatever it is; a mark of its coding at its beginning is passed over."""
     try:
-        if path.stat().st_size > _LARGEST_BYTES:
+        # By what is read, not by its size, which a device or a pipe has none of.
+        with path.open("rb") as file:
+            content = file.read(_LARGEST_BYTES + 1)
+        if len(content) > _LARGEST_BYTES:
             raise ProfilesError(f"{path}: larger than {_LARGEST_BYTES} bytes")
-        return tomllib.loads(path.read_text("utf-8-sig"))
+        return tomllib.loads(content.decode("utf-8-sig"))
     except (OSError, ValueError) as error:
         raise ProfilesError(f"{path}: {error}") from None
     except RecursionError:
