@@ -15,6 +15,8 @@ from faulty.asking import Callers, setting, stack
 from faulty.ending import BATCH, TABLE
 from faulty.finding import Counts, Finding, Memory, report, status
 from halfangle_service.descriptors import connections_that_fit
+from halfangle_service.http.guards.bodies import Bodies
+from halfangle_service.http.guards.memory import give_back
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.streams.sending import together
 from halfangle_service.logs import LogWriter
@@ -176,3 +178,35 @@ def test_no_more_connections_than_descriptors(
     monkeypatch.setattr(resource, "setrlimit", lambda _, new: limits.append(new))
     assert connections_that_fit(wanted) == fit
     assert limits[-1] == (raised, hard)
+
+
+def test_memory_of_much_that_was_held_is_given_back(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Once megabytes of bodies are all released the allocator is told; after a few bytes not."""
+    told: list[int] = []
+    monkeypatch.setattr("halfangle_service.http.guards.bodies._SOON_SECONDS", 0.0)
+    monkeypatch.setattr(
+        "halfangle_service.http.guards.bodies.give_back", lambda: told.append(1) or give_back()
+    )
+
+    class Sent:
+        """A request with a body."""
+
+        def __init__(self, size: int) -> None:
+            self._size = size
+
+        async def stream(self) -> AsyncIterator[bytes]:
+            """The body."""
+            yield b" " * self._size
+
+    async def hold(sizes: list[int]) -> int:
+        bodies = Bodies(30.0, 32_000_000)
+        sent: list[Any] = [Sent(size) for size in sizes]
+        held = [await bodies.read(one) for one in sent]
+        for body in held:
+            assert not told
+            bodies.release(body)
+        await asyncio.sleep(0.05)
+        return len(told)
+
+    assert asyncio.run(hold([1_000_000] * 5)) == 0
+    assert asyncio.run(hold([1_000_000] * 10)) == 1

@@ -1,7 +1,9 @@
 """More than one service: behind a load balancer, and under the client's own spreading of rows."""
 
+import asyncio
 import http.client
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import closing
 from typing import Any
@@ -9,6 +11,7 @@ from typing import Any
 import pytest
 
 from balancer_support import Balanced, Replica, balanced, replicas
+from faulty.asking import Callers
 from halfangle_client import Halfangle, HalfangleError
 
 pytestmark = pytest.mark.program
@@ -86,3 +89,32 @@ def test_a_service_killed_in_the_middle_costs_no_row(behind: Balanced) -> None:
 def test_a_service_killed_behind_the_balancer_costs_no_row(behind: Balanced) -> None:
     """The same through the load balancer, by one address."""
     assert heights(mapped(behind.url, behind.replicas[0])) == WANTED
+
+
+def test_services_restarted_in_turn_cost_no_request(behind: Balanced) -> None:
+    """Each is stopped and started again under load: every caller is answered, and rightly."""
+    if behind.replicas[0].process.poll() is not None:
+        behind.replicas[0].start()
+    callers = Callers(behind.port, at_once=4)
+
+    def roll() -> list[int]:
+        statuses = []
+        for replica in behind.replicas:
+            # The balancer looks once a second whether the other is back.
+            time.sleep(2.0)
+            statuses.append(replica.stop())
+            replica.start()
+        return statuses
+
+    async def under_load() -> list[int]:
+        asking = asyncio.ensure_future(callers.ask())
+        statuses = await asyncio.to_thread(roll)
+        callers.over = True
+        await asking
+        return statuses
+
+    assert asyncio.run(under_load()) == [0, 0]
+    counts = callers.counts
+    assert (counts.wrong, counts.lost, counts.broken, counts.refused) == (0, 0, 0, 0), counts
+    assert counts.answered > 50
+    assert callers.unreached == 0

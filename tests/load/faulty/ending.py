@@ -111,7 +111,7 @@ def rolling_restart(folder: Path, seconds: float) -> Finding:
         return Finding(done, untried="haproxy is not installed")
     with behind(program, folder) as balanced:
         callers = Callers(balanced.port)
-        statuses: list[int] = []
+        statuses, broken = list[int](), list[int]()
 
         def roll() -> None:
             for replica in balanced.replicas:
@@ -119,6 +119,7 @@ def rolling_restart(folder: Path, seconds: float) -> Finding:
                 replica.start()
                 # The balancer looks once a second whether one is back.
                 threading.Event().wait(2.0)
+            broken.append(callers.counts.broken)
             balanced.replicas[0].kill()
 
         async def under_load() -> None:
@@ -133,11 +134,16 @@ def rolling_restart(folder: Path, seconds: float) -> Finding:
     return Finding(
         done,
         callers.counts,
+        may_break=True,
         must={
             "the balancer took every connection": callers.unreached == 0,
+            "no restart broke a connection": broken == [0],
+            # An answer of which the head was passed on already cannot be asked for again.
+            "the kill broke those in flight at most": callers.counts.broken <= callers.at_once,
             "each ended as told": statuses == [0, 0],
         },
         seen={
+            "broken by the restarts": str(sum(broken)),
             "slowest": f"{callers.slow(1.0 - 1e-9) / 1e3:.1f} s",
             "p99": f"{callers.slow():.0f} ms",
         },

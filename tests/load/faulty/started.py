@@ -17,6 +17,8 @@ from faulty.finding import Memory
 from serving_support import environment, free_port, listens
 
 _AT_MOST_SECONDS = 60.0
+#: A start takes two seconds of processor time, which a busy machine may give late.
+_READY_SECONDS = 180.0
 #: So long memory may take to come back.
 _BACK_SECONDS = 3.0
 SERVE = (sys.executable, "-m", "halfangle_service.cli", "serve", "--port")
@@ -120,9 +122,9 @@ def service(
             **more,
         )
     try:
-        wait_until(lambda: listens(port) or process.poll() is not None)
-        if process.poll() is not None:
-            raise RuntimeError(f"the service ended: {where.read_text()}")
+        wait_until(lambda: listens(port) or process.poll() is not None, _READY_SECONDS)
+        if process.poll() is not None or not listens(port):
+            raise RuntimeError(f"the service did not begin: {where.read_text()}")
         yield Service(process, port, where)
     finally:
         if process.poll() is None:

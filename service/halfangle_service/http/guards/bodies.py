@@ -3,12 +3,15 @@
 import asyncio
 
 from halfangle_service.http.answers import AnyRequest
+from halfangle_service.http.guards.memory import give_back
 from halfangle_service.http.problems import ProblemError, stopping
 from halfangle_service.trade.wording import plain
 
 #: The first bytes of each body are not counted against the bound: callers of ordinary requests are
 #: served while others hold large bodies back. The number of connections bounds these.
 UNCOUNTED_BYTES = 65_536
+#: After so many bytes were held at once, memory is given back soon after none is held any more.
+_MUCH_BYTES, _SOON_SECONDS = 8_000_000, 1.0
 
 
 class Bodies:
@@ -18,6 +21,7 @@ class Bodies:
         self._seconds = seconds
         self._most = most_bytes
         self._held = 0
+        self._most_held = 0
 
     async def read(self, request: AnyRequest, most_bytes: int | None = None) -> bytes:
         """Give the body of a request, which counts as held until it is released.
@@ -52,6 +56,9 @@ class Bodies:
     def release(self, body: bytes | bytearray) -> None:
         """Count a body as held no longer."""
         self._held -= _counted(len(body))
+        if not self._held and self._most_held > _MUCH_BYTES:
+            self._most_held = 0
+            asyncio.get_running_loop().call_later(_SOON_SECONDS, give_back)
 
     def _hold(self, more: int) -> None:
         """Count bytes as held; raises ProblemError (`overloaded`) where there is no room."""
@@ -62,6 +69,7 @@ class Bodies:
                 headers={"Retry-After": "1"},
             )
         self._held += more
+        self._most_held = max(self._most_held, self._held)
 
 
 def _counted(size: int) -> int:
