@@ -6,7 +6,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import AbstractContextManager, ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -25,6 +25,7 @@ class Replica:
 
     port: int
     process: subprocess.Popen[str]
+    _starts: ExitStack
 
     @property
     def url(self) -> str:
@@ -35,6 +36,16 @@ class Replica:
         """End it at once, as a machine does that loses its power."""
         self.process.kill()
         self.process.communicate(timeout=_AT_MOST_SECONDS)
+
+    def stop(self) -> int:
+        """Stop it as a machine does that is maintained; gives the exit status."""
+        self.process.terminate()
+        self.process.communicate(timeout=2 * _AT_MOST_SECONDS)
+        return self.process.returncode
+
+    def start(self) -> None:
+        """Start it again, where it stood; it is ready then."""
+        self.process = self._starts.enter_context(_serving(self.port))
 
 
 @dataclass
@@ -56,10 +67,18 @@ def replicas(count: int = 2) -> Iterator[list[Replica]]:
     with ExitStack() as stack:
         found = []
         for port in [free_port() for _ in range(count)]:
-            command = ["-m", "halfangle_service.cli", "serve", "--log-level", "error"]
-            process = stack.enter_context(serving([*command, "--port", str(port)], port))
-            found.append(Replica(port, process))
+            found.append(Replica(port, stack.enter_context(_serving(port)), stack))
         yield found
+
+
+def _serving(port: int) -> AbstractContextManager[subprocess.Popen[str]]:
+    command = ["-m", "halfangle_service.cli", "serve", "--log-level", "error", "--port"]
+    return serving([*command, str(port)], port)
+
+
+def haproxy() -> str | None:
+    """Where the load balancer is, if it is."""
+    return shutil.which("haproxy", path=f"{environment()['PATH']}:/usr/sbin")
 
 
 @contextmanager
@@ -68,8 +87,15 @@ def balanced(folder: Path) -> Iterator[Balanced]:
 
     `folder` takes the configuration. Skips the test where there is no haproxy.
     """
-    program = shutil.which("haproxy", path=f"{environment()['PATH']}:/usr/sbin")
+    program = haproxy()
     need_program(program, "haproxy is not installed")
+    with behind(str(program), folder) as found:
+        yield found
+
+
+@contextmanager
+def behind(program: str, folder: Path) -> Iterator[Balanced]:
+    """The same, for whoever has found haproxy himself."""
     with replicas() as services:
         ports = iter([free_port(), *(replica.port for replica in services)])
         own, *_ = written = [str(port) for port in ports]
@@ -79,7 +105,7 @@ def balanced(folder: Path) -> Iterator[Balanced]:
             _PORT.sub(lambda _: f"127.0.0.1:{next(ahead)}", CONFIGURATION.read_text("utf-8")),
             "utf-8",
         )
-        with _running([str(program), "-f", str(configuration)], int(own)):
+        with _running([program, "-f", str(configuration)], int(own)):
             yield Balanced(int(own), services)
 
 

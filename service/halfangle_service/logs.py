@@ -1,5 +1,6 @@
 """Logs: one JSON object a line on standard error, written so that a slow reader stops nobody."""
 
+import errno
 import json
 import logging
 import os
@@ -23,6 +24,10 @@ _GATHER_SECONDS = 0.02
 _ROOM_MILLISECONDS = 200
 #: How long the last lines wait for a reader at the end.
 _LAST_SECONDS = 1.0
+#: Until the next lines are tried after some found no room, as on a full disk.
+_AGAIN_SECONDS = 0.5
+#: What a write says when nobody will ever read what is written.
+_GONE = frozenset({errno.EPIPE, errno.EBADF})
 
 
 class LogFile(Protocol):
@@ -39,8 +44,9 @@ class LogWriter:
     """A file whose `write` never waits: a thread hands the lines on.
 
     Who reads the log may stall, and a pipe then takes nothing more; written directly, the next
-    line would stop the service. The lines are bounded in bytes; what finds no room is dropped, and
-    a line says how many were, once there is room again. `dropped` is called for each.
+    line would stop the service. The lines are bounded in bytes; what finds no room, here or on a
+    disk that is full, is dropped, and a line says how many were, once there is room again.
+    `dropped` is called for each.
     """
 
     def __init__(
@@ -55,9 +61,11 @@ class LogWriter:
         self._lines: list[bytes] = []
         self._waiting = 0
         self._dropped = 0
+        #: True where a line was begun and found no room for its end.
+        self._is_torn = False
         self._lock = threading.Lock()
         self._something = threading.Event()
-        self._ended = False
+        self._ended = threading.Event()
         # A daemon: a reader that never comes back must not keep the process from ending.
         self._thread = threading.Thread(target=self._hand_on, name="log", daemon=True)
 
@@ -71,7 +79,7 @@ class LogWriter:
         error: BaseException | None,
         traceback: TracebackType | None,
     ) -> None:
-        self._ended = True
+        self._ended.set()
         self._something.set()
         self._thread.join(_LAST_SECONDS)
 
@@ -91,32 +99,66 @@ class LogWriter:
         """Nothing to do: lines are handed on by themselves, soon."""
 
     def _hand_on(self) -> None:
-        while not self._ended or self._lines:
+        while not self._ended.is_set() or self._lines:
             self._something.wait()
             self._something.clear()
-            if not self._ended:
-                time.sleep(_GATHER_SECONDS)
-            try:
-                self._write_out(self._taken())
-            except OSError:
-                # The reader is gone for good; the service works on without a log.
-                self._descriptor = os.open(os.devnull, os.O_WRONLY)
+            self._ended.wait(_GATHER_SECONDS)
+            lines, told = self._taken()
+            left = self._write_out(lines)
+            if left:
+                self._drop(left, told)
+                self._ended.wait(_AGAIN_SECONDS)
 
-    def _taken(self) -> list[bytes]:
-        """All that waits, and what is to be said of lines dropped."""
+    def _taken(self) -> tuple[list[bytes], int]:
+        """All that waits, last what is to be said of lines dropped; and how many those are."""
         with self._lock:
             lines, dropped = self._lines, self._dropped
             self._lines, self._waiting, self._dropped = [], 0, 0
         if dropped:
             lines.append(_line({"event": "lines dropped", "count": dropped, "level": "warning"}))
-        return lines
+        return lines, dropped
 
-    def _write_out(self, lines: list[bytes]) -> None:
-        """Write lines, so many together as a pipe takes whole: others may write to it, too."""
-        for content in _pieces(lines):
-            view = memoryview(content)
-            while view:
-                view = view[os.write(self._descriptor, view) :]
+    def _drop(self, left: int, told: int) -> None:
+        """Count lines that found no room; the last of them was to tell of so many before."""
+        new = left - 1 if told else left
+        for _ in range(new):
+            self._tell_dropped()
+        with self._lock:
+            self._dropped += new + told
+
+    def _write_out(self, lines: list[bytes]) -> int:
+        """Write lines, so many together as a pipe takes whole: others may write to it, too.
+
+        Gives how many found no room.
+        """
+        left = len(lines)
+        try:
+            if self._is_torn:
+                self._write_some(b"\n")
+                self._is_torn = False
+            for content in _pieces(lines):
+                rest = memoryview(content)
+                while rest:
+                    count = self._write_some(rest)
+                    left -= bytes(rest[:count]).count(b"\n")
+                    self._is_torn = rest[count - 1] != ord("\n")
+                    rest = rest[count:]
+        except OSError as error:
+            if error.errno in _GONE:
+                # The service works on without a log.
+                with suppress(OSError):
+                    self._descriptor = os.open(os.devnull, os.O_WRONLY)
+                return 0
+        return left
+
+    def _write_some(self, content: bytes | memoryview) -> int:
+        """Write what there is room for, waiting for a reader; gives how much that was."""
+        while True:
+            try:
+                return os.write(self._descriptor, content)
+            except BlockingIOError:
+                # Another program may have told the pipe not to wait.
+                select.select([], [self._descriptor], [])
 
 
 def _pieces(lines: Iterable[bytes]) -> Iterator[bytes]:

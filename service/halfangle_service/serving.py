@@ -14,6 +14,7 @@ from litestar import Litestar
 
 from halfangle_service import __version__
 from halfangle_service.app import create_app
+from halfangle_service.descriptors import connections_that_fit
 from halfangle_service.http.guards.connections import connections_within
 from halfangle_service.http.watch.metrics import STARTS, Metrics
 from halfangle_service.logs import LogWriter, announce, log_the_server_too
@@ -32,7 +33,7 @@ def serve(in_force: InForce) -> int:
 
     Raises ProfilesError, KeysError, NoTracing.
     """
-    settings = in_force.settings
+    settings = _within_descriptors(in_force.settings)
     metrics = Metrics(settings.workers)
     log = LogWriter(sys.stderr.fileno(), dropped=metrics.count_dropped)
     # First what may be refused; then what takes an address from others.
@@ -66,6 +67,15 @@ def serve(in_force: InForce) -> int:
     if settings.workers == 1:
         return work(0)
     return Workers(work, chain.from_iterable(sockets), settings).run()
+
+
+def _within_descriptors(settings: Settings) -> Settings:
+    """The settings, with no more connections than there are descriptors for."""
+    fit = connections_that_fit(settings.connection_limit)
+    if fit < settings.connection_limit:
+        wanted = {"connection_limit": settings.connection_limit}
+        announce(settings.log_level, "warning", "too few descriptors", **wanted, connections=fit)
+    return settings.model_copy(update={"connection_limit": fit})
 
 
 def _serve_here(

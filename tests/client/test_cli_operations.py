@@ -13,7 +13,9 @@ from halfangle_client import Halfangle
 from halfangle_client.cli import contract
 from halfangle_client.cli.helping import words_of
 
-OPERATIONS = [contract.named(name) for name in contract.dotted_names()]
+#: Commands of an address that is no operation: what another operation answers, in another form.
+OTHER_FORMS = {"curves.of", "jobs.routing-csv"}
+OPERATIONS = [contract.named(name) for name in contract.dotted_names() if name not in OTHER_FORMS]
 EXAMPLES = {found.name: found for found in OPERATIONS if found is not None}
 CALCULATIONS = [name for name, found in EXAMPLES.items() if found.method == "POST"]
 SETTING = ["sine", "setting", "--units", "in", "--center-distance", "5"]

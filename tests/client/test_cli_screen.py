@@ -103,15 +103,16 @@ def test_help_fits(capsys: pytest.CaptureFixture[str], words: list[str]) -> None
     found = contract.named(".".join(words)) if len(words) == 2 else None
     spoken = " ".join(out.split())
     for field in found.fields if found else ():
-        shown = field.option if field.place == "body" else field.name.upper()
+        shown = field.name.upper() if field.place == "path" else field.option
         assert shown in spoken
         assert all(choice in spoken for choice in field.choices)
-        assert " ".join(field.help.split()) in spoken or field.place == "path"
+        assert " ".join(field.help.split()) in spoken
+    assert "Default: ." not in spoken
 
 
 def test_other_help(capsys: pytest.CaptureFixture[str]) -> None:
     """The commands that are no operation have help too."""
-    for name in ("call", "plan", "demo", "operations", "glossary", "completion"):
+    for name in ("call", "plan", "sheet", "fill", "demo", "operations", "glossary", "completion"):
         status, out, _ = run(capsys, name, "--help")
         assert status == 0
         assert out.startswith(f"Usage: halfangle {name} ")

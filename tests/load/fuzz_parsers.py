@@ -21,6 +21,9 @@ import tempfile
 from pathlib import Path
 
 HERE = Path(__file__).parent
+# Run by itself it finds the tests' own support no other way.
+sys.path.append(str(HERE.parent))
+
 CORPUS = HERE / "fuzz" / "corpus"
 FINDS = HERE.parents[1] / ".fuzz"
 #: Longer inputs reach nothing new in these parsers, and are slower.
@@ -33,7 +36,7 @@ def search(name: str, options: list[str]) -> None:
     """Run the search within this process, as the engine wants it; it ends the process."""
     import atheris  # noqa: PLC0415  only this process of the command needs it
 
-    with atheris.instrument_imports(include=["halfangle_service"]):
+    with atheris.instrument_imports(include=["halfangle_service", "halfangle_client"]):
         from fuzz.targets import TARGETS  # noqa: PLC0415
 
         target = TARGETS[name]()

@@ -27,7 +27,9 @@ class Speaking(click.Command):
 
 
 def write_fields(operation: Operation, formatter: click.HelpFormatter) -> None:
-    """Write the fields: those that must be given, the others, then the parts of each object."""
+    """Write the fields: arguments, those that must be given, the others, then parts of objects."""
+    arguments = [field for field in operation.fields if field.place == "path"]
+    write_section(formatter, "Arguments", [(f.name.upper(), _about(f)) for f in arguments])
     options = [field for field in operation.fields if field.place != "path"]
     top = [field for field in options if "." not in field.name]
     inside = [field for field in options if "." in field.name]
@@ -145,7 +147,8 @@ def _about(field: Field) -> str:
     if field.many:
         several = "Several with spaces between, or given again."
         parts.append("A JSON list, or entry by entry." if field.kind == "json" else several)
-    if field.default is not None:
+    # An empty text is what stands for none: the meaning says what then holds.
+    if field.default not in {None, ""}:
         default = field.default
         said = ("yes" if default else "no") if isinstance(default, bool) else default
         parts.append(f"Default: {said:g}." if isinstance(said, float) else f"Default: {said}.")

@@ -75,7 +75,7 @@ def read_map(path: Path) -> FillMap:
         found = tomllib.loads(path.read_text("utf-8-sig"))
     except OSError as error:
         raise MapRefused(f"{path}: {error.strerror}.") from error
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:
         raise MapRefused(f"{path} is no TOML: {error}.") from error
     known = [each.name for each in fields(FillMap)]
     for name, value in found.items():

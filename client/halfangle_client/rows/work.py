@@ -38,7 +38,7 @@ class Work(Generic[AnswerT]):
         self._row_seconds: float | None = None
         self._most_rows = _MOST_ROWS
         self._takes_batches = True
-        self.handed_on = 0
+        self.handed_on: int = 0
 
     def next_job(self) -> Job[AnswerT]:
         """The next rows to send together; none where there are no more, or not yet."""
@@ -90,7 +90,7 @@ class InOrder(Generic[AnswerT]):
 
     def __init__(self) -> None:
         self._held: dict[int, AnswerT | HalfangleError] = {}
-        self.handed_on = 0
+        self.handed_on: int = 0
 
     def of(self, ended: Iterable[Ended[AnswerT]]) -> list[AnswerT | HalfangleError]:
         """Give the outcomes whose turn has come with these."""

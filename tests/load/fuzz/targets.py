@@ -7,8 +7,8 @@ search puts together.
 
 import json
 import tempfile
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -17,15 +17,20 @@ from typing import Annotated
 from litestar import Request
 from pydantic import TypeAdapter, ValidationError
 
+from fuzz.forms import read_cell, read_table
+from halfangle_client.fill.errors import MapRefused
+from halfangle_client.fill.mapping import read_map
 from halfangle_service.errors import Refusal
 from halfangle_service.fields.angles import AngleInput
 from halfangle_service.http.answers import best_accepted
 from halfangle_service.http.batches.lines import Line, Lines, TooLong
 from halfangle_service.http.batches.rows import WrongRow, row_of_line, rows_of_body
+from halfangle_service.http.guards.key_file import KeysError, read_keys
 from halfangle_service.http.picks import pick_values
 from halfangle_service.http.problems import ProblemError
 from halfangle_service.http.query import query_fields, read_query
 from halfangle_service.http.requests import read_request
+from halfangle_service.http.watch.traces import trace_of
 from halfangle_service.registry import load_registry
 from halfangle_service.topics.jobs.plan.shop.profiles import ProfilesError, read_profiles
 from halfangle_service.trade.angles import format_dms, parse_dms
@@ -141,11 +146,34 @@ def read_body(data: bytes) -> None:
 
 def read_profile_file(data: bytes) -> None:
     """The file of a shop's profiles."""
-    with tempfile.NamedTemporaryFile(dir="/dev/shm", suffix=".toml") as file:
+    with _file_of(data) as path, suppress(ProfilesError):
+        read_profiles(path)
+
+
+def read_key_file(data: bytes) -> None:
+    """The file of keys."""
+    with _file_of(data) as path, suppress(KeysError):
+        read_keys(path)
+
+
+def read_fill_map(data: bytes) -> None:
+    """The file that says how a workbook is filled."""
+    with _file_of(data) as path, suppress(MapRefused):
+        read_map(path)
+
+
+def read_trace(data: bytes) -> None:
+    """The header that names the trace which a request is part of."""
+    trace = trace_of([(b"traceparent", data)])
+    assert trace is None or len(data) >= 55, data
+
+
+@contextmanager
+def _file_of(data: bytes) -> Iterator[Path]:
+    with tempfile.NamedTemporaryFile(suffix=".toml") as file:
         file.write(data)
         file.flush()
-        with suppress(ProfilesError):
-            read_profiles(Path(file.name))
+        yield Path(file.name)
 
 
 def read_accept(data: bytes) -> None:
@@ -235,6 +263,74 @@ TARGETS: Mapping[str, Callable[[], Target]] = {
         read_profile_file,
         ((ROOT / "docker/profiles/harrow_lane.toml").read_bytes(),),
         (b"[[profile]]", b"[", b"]", b"=", b'"""', b"1979-05-27", b"nan", b"inf", b"0x", b"\n"),
+    ),
+    "tables": lambda: Target(
+        read_table,
+        (
+            b'\x00note,angle\r\nT-1,30\r\nT-2,8\xc2\xb018\'\r\n"T,3",95\r\n',
+            b'\x01note;angle\nT-1;8,3\nT-2;"8\xc2\xb018\'20"""\n\nT-3;x\n',
+            b"\x02units\tcenter_distance\tangle\nin\t5\t30\n",
+            b"\x03\xef\xbb\xbfunits,center_distance [in],angle\nin,5,30\nmm,5\n",
+            b"\x00angle\n" + b"22.5\n" * 40,
+        ),
+        (
+            b"\r\n",
+            b'"',
+            b'""',
+            b",",
+            b";",
+            b"\t",
+            b"angle",
+            b"units",
+            b"\xef\xbb\xbf",
+            b"\x00",
+            b"=1",
+        ),
+    ),
+    "cells": lambda: Target(
+        read_cell,
+        (
+            b"tap_distance,tap_from.dms?units=in&surface=external&indicator_resolution=0.0001"
+            b"&readings=0;0.0006;0.001;0.0004",
+            b"tir?units=in&readings=0;1&separator=%20/%20&on_error=text",
+            b"advisories,*?pick=tir&units=mm",
+        ),
+        (
+            b",",
+            b".",
+            b"*",
+            b"?",
+            b"&",
+            b"=",
+            b";",
+            b"separator=",
+            b"on_error=text",
+            b"pick=",
+            b"%0A",
+        ),
+    ),
+    "keys": lambda: Target(
+        read_key_file,
+        (
+            b'[keys."erp"]\ndigests = ["sha256:' + b"0" * 64 + b'"]\nexpires = 2027-06-01\n'
+            b"rate_per_minute = 600\nrate_burst = 60\n",
+            b"[keys]\n",
+        ),
+        (b"[keys.", b"digests", b"sha256:", b"expires", b"9999-12-31T23:59:60Z", b"nan", b"inf"),
+    ),
+    "fill-maps": lambda: Target(
+        read_fill_map,
+        (
+            b'operation = "sine.setting"\nsheet = "Plates"\nheader_row = 2\nrows = "3-51"\n'
+            b'decimal = ","\n[columns]\nangle = "Winkel"\n[fixed]\nunits = "in"\n'
+            b'[results]\nHeight = "height"\n',
+        ),
+        (b"operation", b"columns", b"fixed", b"results", b"ignored", b"rows", b"[", b"]", b"="),
+    ),
+    "traces": lambda: Target(
+        read_trace,
+        (b"00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01",),
+        (b"-", b"00", b"ff", b"0" * 32, b"0" * 16),
     ),
     "accept": lambda: Target(
         read_accept,

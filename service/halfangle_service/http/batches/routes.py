@@ -1,7 +1,7 @@
 """The route of batches: JSON for few rows, lines of JSON streamed both ways for many."""
 
 import asyncio
-from collections.abc import AsyncGenerator, Awaitable, Iterable, Mapping
+from collections.abc import AsyncGenerator, AsyncIterator, Awaitable, Iterable, Mapping
 from functools import partial
 from typing import Any
 
@@ -19,7 +19,7 @@ from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.problems import CallerGone, ProblemError, problem_body, stopping
 from halfangle_service.http.streams.arriving import Arriving, arriving
 from halfangle_service.http.streams.sender import Sender
-from halfangle_service.http.streams.sending import TOGETHER_BYTES, streamed
+from halfangle_service.http.streams.sending import streamed, together
 from halfangle_service.http.watch.metrics import Metrics
 from halfangle_service.settings import Settings
 
@@ -67,7 +67,7 @@ async def _lines_answered(
         async with arriving(request, settings.body_seconds) as body:
             async for chunk in body.chunks():
                 cut = lines.of(chunk) if chunk is not None else lines.end()
-                async for piece in _together(map(batch.answer_line, cut), body):
+                async for piece in together(_answers(map(batch.answer_line, cut), body)):
                     yield piece
     except ProblemError as error:
         ended = error
@@ -78,19 +78,11 @@ async def _lines_answered(
     yield b"{%b}\n" % _end(batch, ended)
 
 
-async def _together(
-    answers: Iterable[Awaitable[bytes]], body: Arriving
-) -> AsyncGenerator[bytes, None]:
-    """Answers of rows that are there, each a line, so many together as are worth sending."""
-    kept = bytearray()
+async def _answers(answers: Iterable[Awaitable[bytes]], body: Arriving) -> AsyncIterator[bytes]:
+    """Answers of rows that are there, each a line."""
     for answer in answers:
-        kept += await answer + b"\n"
+        yield await answer + b"\n"
         body.refuse_gone()
-        if len(kept) >= TOGETHER_BYTES:
-            yield bytes(kept)
-            kept.clear()
-    if kept:
-        yield bytes(kept)
 
 
 async def _rows_answered(

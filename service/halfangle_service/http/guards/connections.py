@@ -24,6 +24,8 @@ BREAK_OFF = "halfangle.break_off"
 _GRACE_SECONDS = 2.0
 #: Bytes of an answer that a caller may leave untaken for ever, within what its socket holds.
 _SMALL_ANSWER = 4_096
+#: The log tells no oftener that connections are refused.
+_SAID_SECONDS = 10.0
 
 
 class BoundedConnection(HttpToolsProtocol):
@@ -35,6 +37,7 @@ class BoundedConnection(HttpToolsProtocol):
 
     limits: ClassVar[Settings]
     metrics: ClassVar[Metrics]
+    full_said_next: ClassVar[float] = 0.0
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
@@ -50,9 +53,17 @@ class BoundedConnection(HttpToolsProtocol):
         self.metrics.cells.numbers[self.metrics.connections] += 1.0
         most = self.limits.connection_limit
         if len(self.connections) > most:
+            self._say_full(most)
             self._refuse(ProblemError("overloaded", f"{most} connections are open; try again."))
             return
         self._arm_arriving()
+
+    def _say_full(self, most: int) -> None:
+        """Log that connections are refused, now and then: there may be thousands."""
+        now = self.loop.time()
+        if now >= self.full_said_next:
+            type(self).full_said_next = now + _SAID_SECONDS
+            self.logger.warning("connections refused: %d are open", most)
 
     def connection_lost(self, exc: Exception | None) -> None:
         """Forget the connection, and what it was to be answered."""

@@ -1,12 +1,14 @@
 """An answer that is sent piece by piece, as fast as it is taken."""
 
+import asyncio
 import contextlib
-from collections.abc import AsyncGenerator, Callable
+from collections.abc import AsyncGenerator, AsyncIterator, Callable
 from typing import Any
 
 from litestar.types import ASGIApp, Receive, Scope, Send
 
 from halfangle_service.http.guards.connections import BREAK_OFF
+from halfangle_service.http.problems import ProblemError
 
 #: So many bytes of answers are put together before they are sent, where more rows are there.
 TOGETHER_BYTES = 32_768
@@ -14,6 +16,26 @@ TOGETHER_BYTES = 32_768
 
 class CutShort(Exception):
     """The answer ends before its end: who reads it must see that by the connection."""
+
+
+async def together(answers: AsyncIterator[bytes]) -> AsyncGenerator[bytes, None]:
+    """Answers of rows that are there, so many together as are worth sending.
+
+    Those that are kept when a problem or a stop ends the rest are sent before it: they are counted.
+    """
+    kept = bytearray()
+    try:
+        async for answer in answers:
+            kept += answer
+            if len(kept) >= TOGETHER_BYTES:
+                yield bytes(kept)
+                kept.clear()
+    except (ProblemError, asyncio.CancelledError):
+        if kept:
+            yield bytes(kept)
+        raise
+    if kept:
+        yield bytes(kept)
 
 
 def streamed(media_type: str, pieces: AsyncGenerator[bytes, None]) -> ASGIApp:

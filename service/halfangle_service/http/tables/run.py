@@ -7,7 +7,7 @@ from halfangle_service.http.problems import CallerGone, ProblemError, stopping
 from halfangle_service.http.streams.arriving import Pieces
 from halfangle_service.http.streams.rows import AnyOperation, answer_of_row
 from halfangle_service.http.streams.sender import Sender
-from halfangle_service.http.streams.sending import TOGETHER_BYTES, CutShort
+from halfangle_service.http.streams.sending import CutShort, together
 from halfangle_service.http.streams.turns import Turn
 from halfangle_service.http.tables.asked import request_fields
 from halfangle_service.http.tables.cells import has_words
@@ -167,10 +167,10 @@ class Answering:
             _refuse_ambiguous(table, rows)
         yield table.head()
         try:
-            async for piece in _together(table, rows, body):
+            async for piece in together(_answers(table, rows, body)):
                 yield piece
             async for rows in arriving:
-                async for piece in _together(table, rows, body):
+                async for piece in together(_answers(table, rows, body)):
                     yield piece
             return
         except ProblemError as error:
@@ -212,19 +212,8 @@ def _refuse_ambiguous(table: Table, rows: Sequence[Rows]) -> None:
         raise ProblemError("invalid-request", f"The comma {message}.", errors=errors)
 
 
-async def _together(
-    table: Table, rows: Iterable[Rows], body: Pieces
-) -> AsyncGenerator[bytes, None]:
-    """Answers of rows that are there, so many together as are worth sending."""
-    kept: list[bytes] = []
-    size = 0
+async def _answers(table: Table, rows: Iterable[Rows], body: Pieces) -> AsyncGenerator[bytes, None]:
+    """Answers of rows that are there."""
     for some in rows:
         async for answered in table.answer_all(some, body):
-            kept.append(answered)
-            size += len(answered)
-            if size >= TOGETHER_BYTES:
-                yield b"".join(kept)
-                kept.clear()
-                size = 0
-    if kept:
-        yield b"".join(kept)
+            yield answered
