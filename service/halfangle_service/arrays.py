@@ -46,8 +46,8 @@ def answer_arrays(
     A field is an array, or whatever has a length and entries, such as a column of a data frame; or
     one value that all rows have alike. NaN and None leave an optional field out of their rows.
     `wanted` are names of the result, all of them if it is None, and `advisories`: without these an
-    operation that works out columns is several times as fast, since some words differ from row to
-    row. Numbers come as float64, NaN where there is none, all else as objects, None where there is
+    operation that works out columns takes half the time, since some words differ from row to row.
+    Numbers come as float64, NaN where there is none, all else as objects, None where there is
     none.
 
     A refused row has its reason in `problem`, and so has one whose answer says stop; its values are

@@ -23,6 +23,7 @@ from halfangle_service.trade import elementary
 from halfangle_service.trade.angles import all_dm, all_dms, format_dm, format_dms
 from halfangle_service.trade.columns import Column, Parting, Tape
 from halfangle_service.trade.decimals import all_without_noise, certain, tidy, without_noise
+from halfangle_service.trade.wording import block, percent
 
 OPERATIONS = {n: o for n, o in load_registry().operations.items() if o.columns}
 ROWS = 70
@@ -124,6 +125,43 @@ def test_only_what_is_wanted_is_given() -> None:
     assert list(columns_of(SETTING, asked, ["height"]).columns) == ["height"]
     with pytest.raises(KeyError, match="hight"):
         columns_of(SETTING, asked, ["hight"])
+
+
+# The words of columns ---------------------------------------------------------------------------
+def test_each_row_says_its_own_figures() -> None:
+    """Advice with figures of each row is written out for each, and only where asked for."""
+    angles = np.linspace(46.0317, 79.9173, 20)
+    fields = {"units": "in", "center_distance": 5, "angle": angles}
+    answered = columns_of(SETTING, AskedColumns(SETTING.request, fields))
+    assert answered.words is not None
+    assert not answered.left.any()
+    for angle, words in zip(angles.tolist(), answered.words.tolist(), strict=True):
+        assert f"set the complement, {90.0 - angle:.4f}°." in words
+    silent = columns_of(SETTING, AskedColumns(SETTING.request, fields), [], in_words=False)
+    assert silent.words is None
+
+
+def test_figures_are_written_as_rows_write_them() -> None:
+    """Formats, wording functions, whole numbers and percent signs are the row form's own."""
+    values, rows = column(8.25, -0.0, 1e-7), np.array([2, 0, 1])
+    whole = round(values) + 1
+    said = (
+        f"100 % of {values:z.2f}, {values}, {block(values, 'in')}, {percent(values)}, {whole:02d}"
+    )
+    expected = [
+        f"100 % of {x:z.2f}, {x}, {block(x, 'in')}, {percent(x)}, {round(x) + 1:02d}"
+        for x in (1e-7, 8.25, -0.0)
+    ]
+    assert values.tape.sentences(said, rows) == expected
+    assert values.tape.sentences("the same of all", rows) is None
+
+
+def test_no_request_can_bring_a_mark() -> None:
+    """A text that looks like a figure's mark is no text of any request: its rows are left."""
+    answered = setting(angle=np.full(10, 50.0), units="\udc000\udfff")
+    assert answered.left.all()
+    with pytest.raises(UnicodeEncodeError, match="surrogates not allowed"):
+        f"{column(1.0)}".encode()
 
 
 # The arithmetic of columns ---------------------------------------------------------------------
