@@ -4,42 +4,19 @@ import base64
 import json
 import os
 import re
-import time
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 import pytest
-from litestar.testing import TestClient
 
 from halfangle_service import cli
-from halfangle_service.app import application
-from halfangle_service.http.answers import JSON
-from halfangle_service.http.batches.routes import batch_route
-from halfangle_service.http.calculating import Calculator
-from halfangle_service.http.curves.routes import curve_route
 from halfangle_service.http.guards import key_file
-from halfangle_service.http.guards.key_file import KeysError, entry_for, new_key, read_keys
-from halfangle_service.http.guards.keys import open_as
-from halfangle_service.http.routes import document_route, operation_routes
-from halfangle_service.http.watch.metrics import Metrics
-from halfangle_service.logs import configure_logging
-from halfangle_service.settings import Settings
-from http_support import OPERATIONS, SINE, SINE_QUERY, Service, assert_problem, service_with
+from halfangle_service.http.guards.key_file import KeysError, entry_for, read_keys
+from http_support import SINE, SINE_QUERY, Service, assert_problem, service_with
+from keys_support import KEY, OTHER, ROW, small_service, status, written
 
-KEY, OTHER = new_key(), new_key()
 DIGEST = "sha256:" + "a" * 64
-ROW = {"operation": "sine.setting", "request": {"units": "in", "center_distance": 5, "angle": 30}}
-
-
-def written(path: Path, *entries: str) -> Path:
-    """A file of keys, put in place whole, as an editor or an orchestrator does it."""
-    new = path.with_suffix(".new")
-    new.write_text("".join(entries))
-    new.chmod(0o640)
-    new.replace(path)
-    return path
 
 
 @pytest.fixture
@@ -60,31 +37,6 @@ def locked(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
     path = written(tmp_path_factory.mktemp("k") / "keys.toml", entry_for("erp", KEY))
     with service_with(keys_file=path) as service:
         yield service
-
-
-@contextmanager
-def small_service(**settings: Any) -> Iterator[Service]:
-    """A service of one operation, batches and one document, which is made faster than the whole."""
-    whole = Settings(**{"log_level": "error", **settings})
-    configure_logging(whole.log_level)
-    metrics = Metrics()
-    calculator = Calculator.within(whole, metrics)
-    operations = {"sine.setting": OPERATIONS["sine.setting"]}
-    document = document_route("/openapi.json", lambda: b"{}", JSON, whole, opt=open_as("documents"))
-    routes = [
-        *operation_routes(operations, calculator, whole),
-        batch_route(operations, calculator, metrics, whole),
-        curve_route(operations, calculator, whole),
-        document,
-    ]
-    app = application(routes, whole, None, metrics)
-    with TestClient(app, raise_server_exceptions=False) as client:
-        yield client
-
-
-def status(service: Service, key: str) -> int:
-    """Status of a request with a key."""
-    return service.get(SINE_QUERY, headers={"X-API-Key": key}).status_code
 
 
 def basic(credentials: bytes) -> dict[str, str]:
@@ -340,57 +292,6 @@ def test_a_key_is_made_and_told_once(capsys: pytest.CaptureFixture[str], tmp_pat
     for name in ("", "two words", "x" * 41, "environment"):
         with pytest.raises(SystemExit, match="2"):
             cli.main(["key", name])
-
-
-# How often ------------------------------------------------------------------------------------
-def test_past_its_pace_a_key_is_told_when_to_come_again(file: Path) -> None:
-    """429 with Retry-After and the pace as facts; another key, and what is open, are answered."""
-    written(file, entry_for("erp", KEY), "rate_per_minute = 2\nrate_burst = 2\n",
-            entry_for("mes", OTHER))  # fmt: skip
-    with small_service(keys_file=file, rate_per_minute=0.5, rate_burst=1) as service:
-        assert [status(service, KEY) for _ in range(2)] == [200, 200]
-        refused = service.get(SINE_QUERY, headers={"X-API-Key": KEY})
-        problem = assert_problem(refused, "too-many-requests")
-        assert 25 <= int(refused.headers["retry-after"]) <= 30
-        assert (problem["per_minute"], problem["burst"]) == (2, 2)
-        assert [status(service, OTHER) for _ in range(2)] == [200, 429]
-        text = service.get("/metrics").text
-        assert 'halfangle_key_requests_total{key="erp"} 2.0' in text
-        assert 'halfangle_key_limited_total{key="erp"} 1.0' in text
-        assert 'halfangle_refusals_total{type="too-many-requests"} 2.0' in text
-
-
-def test_rows_of_a_batch_count_as_requests(file: Path) -> None:
-    """A batch goes on at its caller's pace, refuses no row for it, and spends what others would."""
-    written(file, entry_for("erp", KEY), "rate_per_minute = 600\nrate_burst = 10\n")
-    rows = [{"ref": number, **ROW} for number in range(15)]
-    with small_service(keys_file=file) as service:
-        began = time.monotonic()
-        answer = service.post("/v1/batches", json={"rows": rows}, headers={"X-API-Key": KEY})
-        took = time.monotonic() - began
-        assert answer.json()["counts"]["ok"] == 15
-        # One turn for the request and 15 for the rows, of which 9 were there: 7 at 0.1 s each.
-        assert took >= 0.65
-        text = service.get("/metrics").text
-    assert 'halfangle_key_rows_total{key="erp"} 15.0' in text
-    assert 'halfangle_batch_rows_total{status="ok"} 15.0' in text
-
-
-@pytest.mark.parametrize(("points", "turns"), [(2, 1), (100, 1), (101, 2), (10_000, 100)])
-def test_a_curve_counts_by_its_points(file: Path, points: int, turns: int) -> None:
-    """It is answered by the turn that it came with; the others are owed by whoever comes next."""
-    written(file, entry_for("erp", KEY), "rate_per_minute = 60\nrate_burst = 1\n")
-    curve = {
-        "request": {"units": "in", "center_distance": 5},
-        "over": {"angle": {"from": 1, "to": 60, "count": points}},
-        "columns": ["height"],
-    }
-    headers = {"X-API-Key": KEY}
-    with small_service(keys_file=file) as service:
-        assert service.post("/v1/curves/sine.setting", json=curve, headers=headers).is_success
-        refused = service.get(SINE_QUERY, headers=headers)
-        assert_problem(refused, "too-many-requests")
-        assert turns - 3 <= int(refused.headers["retry-after"]) <= turns
 
 
 # What is seen of it ---------------------------------------------------------------------------
