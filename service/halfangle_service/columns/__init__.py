@@ -7,15 +7,24 @@ say, are named in `left`: whoever asks has them answered by the row form.
 """
 
 from halfangle_service.columns.asked import AskedColumns
-from halfangle_service.columns.flat import JOINT, FlatField, flat_answer, flat_fields
+from halfangle_service.columns.flat import (
+    EMPTY_LIST,
+    FlatField,
+    flat_answer,
+    flat_fields,
+    joint_of,
+    text_of,
+)
 from halfangle_service.columns.run import AnsweredColumns, columns_of
 
 __all__ = [
-    "JOINT",
+    "EMPTY_LIST",
     "AnsweredColumns",
     "AskedColumns",
     "FlatField",
     "columns_of",
     "flat_answer",
     "flat_fields",
+    "joint_of",
+    "text_of",
 ]

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from pydantic_core import from_json, to_json
 
 from halfangle_service.columns.asked import AskedColumns, Places, Sort
-from halfangle_service.columns.flat import JOINT, FlatField, flat_fields
+from halfangle_service.columns.flat import FlatField, flat_fields, in_one_cell
 from halfangle_service.fields import Angle, ResultModel
 from halfangle_service.fields.advisories import Severity
 from halfangle_service.fields.angles import Direction
@@ -21,6 +21,7 @@ from halfangle_service.trade.columns import (
     Bools,
     Column,
     Floats,
+    Mask,
     Parting,
     Tape,
     TextColumn,
@@ -72,7 +73,7 @@ def columns_of(
     left = np.ones(asked.rows, dtype=np.bool_)
     for sort in asked.sorts():
         for rows, outcome in _paths(operation, sort):
-            parts = _parts(outcome.result, chosen, len(rows))
+            parts = _parts(outcome.result, chosen)
             fine = _finite(outcome.result, len(rows))
             if parts is None:
                 continue
@@ -118,19 +119,13 @@ def _paths(operation: AnyOperation, sort: Sort) -> Iterator[tuple[Places, Outcom
             # Not worked out twice: what was worked out before the rows parted.
             for part in (np.flatnonzero(parting.where), np.flatnonzero(~parting.where)):
                 waiting.append((rows.take(part), tape.of(part)))
-        except (
-            Exception
-        ):  # XX noqa: BLE001, S112  refused, or not made for columns: by the row form
-            if __import__("os").environ.get("COLDBG"):
-                __import__("traceback").print_exc()
+        except Exception:  # noqa: S112  refused, or not made for columns: by the row form
             continue
         else:
             yield sort.rows[rows], outcome
 
 
-def _parts(
-    result: ResultModel, chosen: Collection[FlatField], rows: int
-) -> dict[str, NDArray[Any]] | None:
+def _parts(result: ResultModel, chosen: Collection[FlatField]) -> dict[str, NDArray[Any]] | None:
     """The columns of one path; None where a text holds a figure of each row's own."""
     parts = {}
     for field in chosen:
@@ -144,10 +139,15 @@ def _parts(
             parts[field.name] = written(holder.degrees.values)
         elif isinstance(value, Column):
             parts[field.name] = _as_answered(value.values, field)
+        elif isinstance(value, Mask):
+            parts[field.name] = value.where.astype(object)
         elif isinstance(value, list | tuple):
-            if any(isinstance(entry, Column) for entry in value) or SOME_FIGURE in map(str, value):
+            if any(
+                isinstance(entry, Column | Mask) or SOME_FIGURE in str(entry) for entry in value
+            ):
                 return None
-            parts[field.name] = np.full(rows, JOINT.join(map(_text, value)), dtype=object)
+            cell = in_one_cell([*map(_as_written, value)], field.name)
+            parts[field.name] = np.full(1, cell, dtype=object)
         elif isinstance(value, str) and SOME_FIGURE in value:
             return None
         elif field.kind == "number":
@@ -157,9 +157,9 @@ def _parts(
     return parts
 
 
-def _text(value: Any) -> str:
+def _as_written(value: Any) -> Any:
     """An entry of a list, as the answer writes it."""
-    return value if isinstance(value, str) else str(from_json(without_noise(to_json(value))))
+    return value if isinstance(value, str) else from_json(without_noise(to_json(value)))
 
 
 def _as_answered(values: Floats, field: FlatField) -> NDArray[Any]:

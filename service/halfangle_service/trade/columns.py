@@ -59,6 +59,7 @@ class Mask:
     """What a comparison says of every row; taken as one truth where all rows agree."""
 
     __slots__ = ("where",)
+    __hash__ = None  # type: ignore[assignment]  # what is found by a truth is not found by rows
 
     def __init__(self, where: Bools) -> None:
         self.where = where
@@ -70,6 +71,10 @@ class Mask:
         if not self.where.any():
             return False
         raise Parting(self.where)
+
+    def __eq__(self, other: object) -> bool:
+        """As one truth: two comparisons are alike where both say the same."""
+        return bool(self) == (bool(other) if isinstance(other, Mask) else other)
 
 
 class Column:
@@ -85,6 +90,9 @@ class Column:
 
     def __repr__(self) -> str:
         return f"Column of {len(self.values)} rows"
+
+    def __str__(self) -> str:
+        return SOME_FIGURE
 
     def __format__(self, _: str) -> str:
         return SOME_FIGURE
@@ -143,14 +151,20 @@ class Column:
     def __round__(self, digits: int | None = None) -> "Column":
         if digits is not None:
             return mapped(round, self, digits)
-        # A whole number has no -0.
-        return self._made(np.rint(self.values) + 0.0)
+        return self._whole(np.rint)
 
     def __floor__(self) -> "Column":
-        return self._made(np.floor(self.values) + 0.0)
+        return self._whole(np.floor)
 
     def __ceil__(self) -> "Column":
-        return self._made(np.ceil(self.values) + 0.0)
+        return self._whole(np.ceil)
+
+    def _whole(self, function: Callable[[Floats], Floats]) -> "Column":
+        """Whole numbers, which have no -0; rows that are not finite have none, and part."""
+        finite: Any = np.isfinite(self.values)
+        if not bool(Mask(finite)):
+            raise OverflowError("cannot convert what is not finite to an integer")
+        return self._made(function(self.values) + 0.0)
 
     def __lt__(self, other: Any) -> Any:
         return _compared(np.less, self, other)

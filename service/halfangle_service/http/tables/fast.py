@@ -10,7 +10,13 @@ import numpy as np
 from numpy.typing import NDArray
 from pydantic_core import from_json, to_json
 
-from halfangle_service.columns import JOINT, AskedColumns, columns_of, flat_fields
+from halfangle_service.columns import (
+    EMPTY_LIST,
+    AskedColumns,
+    columns_of,
+    flat_fields,
+    joint_of,
+)
 from halfangle_service.fields import ResultModel
 from halfangle_service.http.streams.rows import AnyOperation
 from halfangle_service.http.tables.asked import Asked
@@ -257,19 +263,17 @@ class ColumnRows:
 
     def _result_cells(self, name: str, values: NDArray[Any]) -> list[bytes]:
         """The cells of one column of results."""
-        kind = self._fields[name].kind
-        if kind in {"number", "count"}:
+        field = self._fields[name]
+        if field.kind in {"number", "count"}:
             return self._number_cells(values)
         known: dict[Any, bytes] = {}
         cells = []
         for value in values.tolist():
             cell = known.get(value)
             if cell is None:
-                if kind == "list" and self._fields[name].unit and value is not None:
-                    cell = self._writer.value(_numbers_of(value)).encode()
-                else:
-                    cell = self._writer.value(value).encode()
-                known[value] = cell
+                of_numbers = field.of_numbers and value is not None
+                entries = _numbers_of(value, name) if of_numbers else value
+                known[value] = cell = self._writer.value(entries, name).encode()
             cells.append(cell)
         return cells
 
@@ -283,9 +287,11 @@ class ColumnRows:
         return cells
 
 
-def _numbers_of(joined: str) -> list[Any]:
-    """The entries of a list of numbers that a column form has joined."""
-    return [from_json(entry) for entry in joined.split(JOINT)] if joined else []
+def _numbers_of(joined: str, name: str) -> list[Any]:
+    """The entries of a list of numbers that a column form has as one text."""
+    if joined == EMPTY_LIST:
+        return []
+    return [from_json(entry) for entry in joined.split(joint_of(name))]
 
 
 def _cut_out(signs: NDArray[np.uint8], starts: Places, ends: Places) -> bytes:
