@@ -26,7 +26,6 @@ from http_support import OPERATIONS, Service, assert_problem
 
 ANGLES = {"units": "in", "center_distance": 5}
 JUDGEMENTS = ("forecast", "verdict")
-NO_TEXT = "\N{REPLACEMENT CHARACTER}"
 
 
 def test_every_example_as_a_row_is_its_answer(service: Service) -> None:
@@ -65,9 +64,10 @@ def assert_cell(cell: str, value: Any, where: str) -> None:
     elif isinstance(value, bool):
         assert cell == str(value).lower(), where
     elif isinstance(value, list):
-        entries = cell.removeprefix("'").split(" + ") if value else []
+        adds_up = where.endswith(("blocks", "second_stack", "wringing_order"))
+        entries = cell.removeprefix("'").split(" + " if adds_up else "; ")
         if all(isinstance(entry, str) for entry in value):
-            assert " + ".join(entries) == " + ".join(value), where
+            assert entries == (value or ["none"]), where
         else:
             assert [float(entry) for entry in entries] == value, where
     else:

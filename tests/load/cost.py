@@ -27,8 +27,6 @@ READY = "/health/ready"
 #: Processor time that a measurement takes at least: the clock of /proc ticks in hundredths.
 LEAST_SECONDS = 0.4
 ROWS = 20_000
-#: A routing of a job has so many lines, about: set-ups, runs and inspections.
-SHOP_LINES = 200_000
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,16 @@
 """Columns of an operation's answers are those of the rows, to the last bit, refusals included."""
 
 import math
+from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
+from pydantic import ValidationError
 from pydantic_core import to_json
 
 from columns_support import said_by_row, same_for_all, some_rows
@@ -18,9 +21,11 @@ from halfangle_service.columns import (
     columns_of,
     run,
 )
+from halfangle_service.fields import ResultModel
+from halfangle_service.operation import Outcome
 from halfangle_service.registry import load_registry
 from halfangle_service.trade import elementary
-from halfangle_service.trade.angles import all_dm, all_dms, format_dm, format_dms
+from halfangle_service.trade.angles import all_dm, all_dms, format_dm, format_dms, parse_dms
 from halfangle_service.trade.columns import Column, Parting, Tape
 from halfangle_service.trade.decimals import all_without_noise, certain, tidy, without_noise
 from halfangle_service.trade.wording import block, percent
@@ -173,6 +178,76 @@ def test_a_column_is_no_float() -> None:
         hash(column(1.0))
 
 
+def test_a_column_in_a_text_says_so() -> None:
+    """However a column comes into a text, each row has its own figure there."""
+    one, rows = column(1.0, 2.5), np.arange(2)
+    said = one.tape.sentences(f"{one} {one:.3f} " + str(one) + " %s" % one, rows)  # noqa: UP031
+    assert said == ["1.0 1.000 1.0 1.0", "2.5 2.500 2.5 2.5"]
+
+
+def test_comparisons_compare_as_truths() -> None:
+    """Two comparisons are alike where they say the same; where the rows differ, they part."""
+    low, high = column(1.0, 2.0), column(5.0, 6.0)
+    assert (low > 0.0) == (high > 0.0)
+    assert (low > 3.0) != (high > 3.0)
+    assert ((low > 0.0) == True, (low > 3.0) == True) == (True, False)  # noqa: E712
+    with pytest.raises(Parting, match="1 of 2 rows"):
+        assert (low > 1.5) == (high > 0.0)
+    with pytest.raises(TypeError, match="unhashable"):
+        hash(low > 0.0)
+
+
+@pytest.mark.parametrize("whole", [round, math.floor, math.ceil])
+def test_what_is_not_finite_is_no_whole_number(whole: Callable[[Any], Any]) -> None:
+    """As a float does, a column raises where it would be made whole; just those rows part."""
+    assert whole(column(-0.25, 2.0)).values.tolist() == [whole(-0.25), 2]
+    with pytest.raises(Parting, match="1 of 2 rows"):
+        whole(column(1.0, math.inf))
+    with pytest.raises(OverflowError, match="not finite"):
+        whole(column(math.inf, math.nan))
+
+
+class ColumnsInAList(ResultModel):
+    """A result whose list holds words."""
+
+    height: float
+    low: bool = False
+    reasons: list[str]
+    not_stated: list[str]
+
+
+def test_a_list_of_words_holds_a_figure_of_each_row() -> None:
+    """Words of a list are each row's own where they hold a figure of its own."""
+
+    def calculate(request: Any) -> Outcome[ColumnsInAList]:
+        steep = request.angle > 45.0
+        reasons = [f"steep: {request.angle}°"] if steep else ["flat", "low"]
+        low: bool = request.angle < 12.0
+        return Outcome(
+            ColumnsInAList(height=request.angle, low=low, reasons=reasons, not_stated=[])
+        )
+
+    invented = replace(SETTING, result=ColumnsInAList, calculate=calculate)
+    angles = [10.0] * 4 + [20.0] * 4 + [50.0] * 8
+    asked = AskedColumns(SETTING.request, {"units": "in", "center_distance": 5, "angle": angles})
+    answered = columns_of(invented, asked)
+    assert not answered.left.any()
+    assert answered.columns["reasons"].tolist()[8:] == ["steep: 50.0°"] * 8
+    assert answered.columns["low"].tolist()[:8] == [True] * 4 + [False] * 4
+    lists = {name: answered.columns[name][0] for name in ("reasons", "not_stated")}
+    assert lists == {"reasons": "flat; low", "not_stated": "none"}
+
+
+def test_a_result_with_columns_is_checked_beside_them() -> None:
+    """A field at fault for more than being a column is refused as it would be for one row."""
+    made = ColumnsInAList(height=column(1.0), reasons=["a"], not_stated=[])
+    assert made.height.values.tolist() == [1.0]  # type: ignore[attr-defined]
+    with pytest.raises(ValidationError, match="not_stated"):
+        ColumnsInAList(height=column(1.0), reasons=["a"])  # type: ignore[call-arg]
+    with pytest.raises(ValidationError, match="valid string"):
+        ColumnsInAList(height=column(1.0), reasons=["a"], not_stated=[None])
+
+
 def test_rows_part_where_they_differ() -> None:
     """A decision on which the rows differ parts them; one on which they agree does not."""
     assert column(1.0, 2.0) > 0.5
@@ -230,7 +305,12 @@ def test_columns_are_tidied_as_answers_are(digits: int, places: int, by: float) 
         assert not len(doubtful)
 
 
-@given(st.lists(st.floats(-400.0, 400.0), min_size=1, max_size=20))
+#: Halves of a hundredth of a second: half of an angle as it is typed.
+HALVES = st.integers(-(10**8), 10**8).map(lambda halves: halves / 720_000)
+
+
+@given(st.lists(st.floats(-400.0, 400.0) | HALVES, min_size=1, max_size=20))
+@example([parse_dms("61°44'15.37\"") / 2.0])
 def test_angles_are_written_alike(degrees: list[float]) -> None:
     """An array's texts in degrees, minutes and seconds are those that each has alone."""
     assert all_dms(np.array(degrees)).tolist() == [format_dms(angle) for angle in degrees]

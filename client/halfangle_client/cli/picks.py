@@ -1,6 +1,5 @@
 """Values of an answer as text, by the rules of the service's own `pick`."""
 
-import json
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
 from typing import Any
@@ -11,7 +10,8 @@ BETWEEN_VALUES = " | "
 _JUDGEMENTS = ("forecast", "verdict")
 #: Judgements that say yes: of a part only, where the answer says stop.
 _YES = ("conforming", "holds")
-#: Lists whose entries stand in a stack, which is their sum.
+#: Between the blocks of a stack, which is their sum, and between the entries of any other list.
+_OF_A_STACK, _OF_A_LIST = " + ", "; "
 _STACKS = ("blocks", "second_stack", "wringing_order")
 _EVERY = "*"
 _NONE = "none"
@@ -104,16 +104,34 @@ def _singles(value: Any) -> Iterator[Any]:
         yield value
 
 
+def joint_of(name: str) -> str:
+    """What stands between the entries of a list, by its name: blocks of a stack are added up.
+
+    >>> joint_of("low_blocks"), joint_of("not_stated")
+    (' + ', '; ')
+    """
+    return _OF_A_STACK if name in _STACKS or name.endswith("_blocks") else _OF_A_LIST
+
+
+def _as_json(value: Any) -> str:
+    """What is no text, as the answer writes it: 0.00001, where Python writes 1e-05."""
+    # Of the command only a pick writes numbers, and all else goes without what takes time to load.
+    from pydantic_core import to_json  # noqa: PLC0415
+
+    return to_json(value).decode()
+
+
 def text_of(value: Any, name: str, between: str | None = None) -> str:
     """A value, or the entries of the list of this name, as text.
 
     >>> text_of([0.5, 0.121], "low_blocks"), text_of([1, None], "stations"), text_of([], "marks")
     ('0.5 + 0.121', '1; null', 'none')
+    >>> text_of(0.00001, "tir")
+    '0.00001'
     """
     if not isinstance(value, list):
-        return value if isinstance(value, str) else json.dumps(value)
+        return value if isinstance(value, str) else _as_json(value)
     if between is None:
-        in_a_stack = name in _STACKS or name.endswith("_blocks")
         of_lists = any(isinstance(entry, list) for entry in value)
-        between = " + " if in_a_stack and not of_lists else "; "
+        between = _OF_A_LIST if of_lists else joint_of(name)
     return between.join(text_of(entry, name) for entry in value) or _NONE

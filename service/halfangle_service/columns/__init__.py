@@ -7,13 +7,20 @@ say, are named in `left`: whoever asks has them answered by the row form.
 """
 
 from halfangle_service.columns.asked import AskedColumns
-from halfangle_service.columns.flat import JOINT, FlatField, flat_answer, flat_fields
+from halfangle_service.columns.flat import (
+    EMPTY_LIST,
+    FlatField,
+    flat_answer,
+    flat_fields,
+    joint_of,
+    text_of,
+)
 from halfangle_service.columns.run import AnsweredColumns, columns_of
 from halfangle_service.columns.words import BETWEEN_TEXTS, advised_in_words
 
 __all__ = [
     "BETWEEN_TEXTS",
-    "JOINT",
+    "EMPTY_LIST",
     "AnsweredColumns",
     "AskedColumns",
     "FlatField",
@@ -21,4 +28,6 @@ __all__ = [
     "columns_of",
     "flat_answer",
     "flat_fields",
+    "joint_of",
+    "text_of",
 ]

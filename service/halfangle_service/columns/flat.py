@@ -1,16 +1,21 @@
-"""An answer's result as columns: nested results by dotted names, lists of scalars joined."""
+"""An answer's result as columns: nested results by dotted names, lists of scalars as one text."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from types import NoneType
 from typing import Annotated, Any, Literal, get_args, get_origin
 
+from pydantic_core import to_json
+
 from halfangle_service.fields import ResultModel
 from halfangle_service.fields.numbers import Unit, UnitName
 
-#: Stands between the entries of a list: `0.5 + 0.121`.
-JOINT = " + "
+#: Between the blocks of a stack, which is their sum, and between the entries of any other list.
+_OF_A_STACK, _OF_A_LIST = " + ", "; "
+_STACKS = frozenset({"blocks", "second_stack", "wringing_order"})
+#: Stands for a list without entries.
+EMPTY_LIST = "none"
 _SCALARS: dict[object, "Kind"] = {float: "number", int: "count", str: "text", bool: "truth"}
 
 Kind = Literal["number", "count", "text", "truth", "list"]
@@ -18,11 +23,15 @@ Kind = Literal["number", "count", "text", "truth", "list"]
 
 @dataclass(frozen=True, slots=True)
 class FlatField:
-    """A column of answers: its dotted name, what it holds, and the unit of a number."""
+    """A column of answers: its dotted name, what it holds, and the unit of a number.
+
+    `of_numbers` is true for a list of such.
+    """
 
     name: str
     kind: Kind
     unit: UnitName | None = None
+    of_numbers: bool = False
 
     @property
     def path(self) -> tuple[str, ...]:
@@ -57,7 +66,8 @@ def _of_annotation(annotation: Any, name: str, unit: UnitName | None = None) -> 
     elif get_origin(annotation) in (list, tuple):
         entry = list(_of_annotation(get_args(annotation)[0], name, unit))
         if [field.name for field in entry] == [name]:
-            yield FlatField(name, "list", entry[0].unit)
+            numbers = entry[0].kind in {"number", "count"}
+            yield FlatField(name, "list", entry[0].unit, numbers)
     elif isinstance(annotation, type) and issubclass(annotation, ResultModel):
         yield from _fields(annotation, f"{name}.")
     else:
@@ -70,7 +80,7 @@ def _of_annotation(annotation: Any, name: str, unit: UnitName | None = None) -> 
 
 def flat_answer(result: Mapping[str, Any], fields: Mapping[str, FlatField]) -> dict[str, Any]:
     """Values of a result, as its JSON says it, by the names of its columns; None where null."""
-    return {name: _scalar(_at(result, field.path)) for name, field in fields.items()}
+    return {name: in_one_cell(_at(result, field.path), name) for name, field in fields.items()}
 
 
 def _at(value: Any, path: Sequence[str]) -> Any:
@@ -81,6 +91,44 @@ def _at(value: Any, path: Sequence[str]) -> Any:
     return value
 
 
-def _scalar(value: Any) -> Any:
-    """A value of one cell: entries of a list are joined."""
-    return JOINT.join(map(str, value)) if isinstance(value, list) else value
+def in_one_cell(value: Any, name: str) -> Any:
+    """A value of one cell: the entries of a list of this name are one text."""
+    return text_of(value, name) if isinstance(value, list) else value
+
+
+def joint_of(name: str) -> str:
+    """What stands between the entries of a list, by its name: blocks of a stack are added up.
+
+    >>> joint_of("high.blocks"), joint_of("not_stated")
+    (' + ', '; ')
+    """
+    last = name.rpartition(".")[2]
+    return _OF_A_STACK if last in _STACKS or last.endswith("_blocks") else _OF_A_LIST
+
+
+def _as_json(value: Any) -> str:
+    """What is no text, written as the answer writes it."""
+    return to_json(value).decode()
+
+
+def text_of(
+    value: Any,
+    name: str,
+    between: str | None = None,
+    written: Callable[[Any], str] = _as_json,
+) -> str:
+    """A value, or the entries of the list of this name, as one text, however it is asked for.
+
+    `written` writes what is no text. Lists in a list are parted as the entries of any other are.
+
+    >>> text_of([0.5, 0.121], "low_blocks"), text_of([1, None], "stations"), text_of([], "marks")
+    ('0.5 + 0.121', '1; null', 'none')
+    >>> text_of(0.00001, "tir")
+    '0.00001'
+    """
+    if not isinstance(value, list):
+        return value if isinstance(value, str) else written(value)
+    if between is None:
+        of_lists = any(isinstance(entry, list) for entry in value)
+        between = _OF_A_LIST if of_lists else joint_of(name)
+    return between.join(text_of(each, name, None, written) for each in value) or EMPTY_LIST

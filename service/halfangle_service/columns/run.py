@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from pydantic_core import from_json, to_json
 
 from halfangle_service.columns.asked import AskedColumns, Places, Sort
-from halfangle_service.columns.flat import JOINT, FlatField, flat_fields
+from halfangle_service.columns.flat import FlatField, flat_fields, in_one_cell
 from halfangle_service.columns.words import words_of
 from halfangle_service.fields import Angle, ResultModel
 from halfangle_service.fields.advisories import Severity
@@ -21,6 +21,7 @@ from halfangle_service.trade.columns import (
     Bools,
     Column,
     Floats,
+    Mask,
     Parting,
     Tape,
     TextColumn,
@@ -168,10 +169,12 @@ def _part(path: _Path, field: FlatField, own: Places) -> NDArray[Any]:
         return part
     if isinstance(value, Column):
         return _as_answered(value.values[own], field)
+    if isinstance(value, Mask):
+        return value.where[own].astype(object)
     if isinstance(value, list | tuple):
-        if any(isinstance(entry, Column) for entry in value):
+        if any(isinstance(entry, Column | Mask) for entry in value):
             raise _NoColumn
-        value = JOINT.join(map(_text, value))
+        value = in_one_cell([*map(_as_written, value)], field.name)
     if isinstance(value, str):
         return np.array(path.tape.sentences(value, own) or [value], dtype=object)
     if field.kind == "number":
@@ -179,9 +182,9 @@ def _part(path: _Path, field: FlatField, own: Places) -> NDArray[Any]:
     return np.full(1, value, dtype=object)
 
 
-def _text(value: Any) -> str:
+def _as_written(value: Any) -> Any:
     """An entry of a list, as the answer writes it."""
-    return value if isinstance(value, str) else str(from_json(without_noise(to_json(value))))
+    return value if isinstance(value, str) else from_json(without_noise(to_json(value)))
 
 
 def _as_answered(values: Floats, field: FlatField) -> NDArray[Any]:

@@ -7,7 +7,7 @@ from typing import Any, ClassVar, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
 
-from halfangle_service.trade.columns import is_column
+from halfangle_service.trade.columns import Column, Mask
 
 #: The unit of every length of a request: of no group.
 UNITS = "units"
@@ -83,27 +83,17 @@ class ResultModel(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
 
     def __init__(self, /, **fields: Any) -> None:
-        """Check the fields; one of columns is taken as it is, whoever wrote the columns checks."""
+        """Check the fields; columns and truths are taken as they are: who reads those checks."""
         try:
             self.__pydantic_validator__.validate_python(fields, self_instance=self)
-        except ValidationError:
-            if not any(_holds_columns(value) for value in fields.values()):
+        except ValidationError as error:
+            # Read by the loop: a fault beside a column is one of the calculation, and stays one.
+            faults = error.errors(include_url=False, include_context=False)
+            if not all(isinstance(fault["input"], Column | Mask) for fault in faults):
                 raise
             made = self.model_construct(**fields)
             for slot in ("__dict__", "__pydantic_fields_set__", *_UNSET_SLOTS):
                 object.__setattr__(self, slot, getattr(made, slot))
 
-    # It asks no more than pydantic's own, so that pydantic needs not call it.
-    __init__.__pydantic_base_init__ = True  # type: ignore[attr-defined]
-
 
 _UNSET_SLOTS = ("__pydantic_extra__", "__pydantic_private__")
-
-
-def _holds_columns(value: object) -> bool:
-    """True for a column, and for a list or an object that holds one."""
-    if isinstance(value, dict):
-        return any(map(_holds_columns, value.values()))
-    if isinstance(value, list | tuple):
-        return any(map(_holds_columns, value))
-    return is_column(value)

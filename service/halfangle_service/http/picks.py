@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from halfangle_service.columns import text_of
 from halfangle_service.fields.advisories import Advisory
 from halfangle_service.http.answers import Headers
 from halfangle_service.http.problems import ProblemError, nearest, pointer_to
@@ -16,10 +17,6 @@ BETWEEN_PATHS = ","
 EVERY = "*"
 #: Between several values, unless the caller says otherwise: none of it is part of a number.
 BETWEEN_VALUES = " | "
-#: Between the blocks of a stack, which is their sum, and between the entries of any other list.
-_OF_A_STACK, _OF_A_LIST = " + ", "; "
-_STACKS = ("blocks", "second_stack", "wringing_order")
-_EMPTY_LIST = "none"
 #: Fields that judge: they may be picked though the answer says stop, where they say so themselves.
 _JUDGEMENTS = ("forecast", "verdict")
 _NOTHING_ADVISED = "none"
@@ -57,7 +54,7 @@ def pick_values(
         value, name = _value_at(whole["result"], path, asked_as)
         if not all(stands_at_stop(path, one) for one in _singles(value)):
             _refuse_at_stop(advisories, asked_as)
-        texts.append(_text(value, name, separator if len(wanted) == 1 else None))
+        texts.append(text_of(value, name, separator if len(wanted) == 1 else None))
     between = BETWEEN_VALUES if separator is None else separator
     return between.join(texts).encode(), advisories_header(advisories)
 
@@ -111,21 +108,6 @@ def _singles(value: Any) -> Iterator[Any]:
             yield from _singles(entry)
     else:
         yield value
-
-
-def _text(value: Any, name: str, between: str | None = None) -> str:
-    """A value, or the entries of the list of this name, as text.
-
-    >>> _text([0.5, 0.121], "low_blocks"), _text([1, None], "stations"), _text(0.25, "height")
-    ('0.5 + 0.121', '1; null', '0.25')
-    """
-    if not isinstance(value, list):
-        return value if isinstance(value, str) else json.dumps(value)
-    if between is None:
-        in_a_stack = name in _STACKS or name.endswith("_blocks")
-        of_lists = any(isinstance(entry, list) for entry in value)
-        between = _OF_A_STACK if in_a_stack and not of_lists else _OF_A_LIST
-    return between.join(_text(entry, name) for entry in value) or _EMPTY_LIST
 
 
 def stands_at_stop(path: str, value: object) -> bool:

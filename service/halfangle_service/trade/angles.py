@@ -78,7 +78,7 @@ def all_dms(degrees: Floats) -> Any:
 
     Degrees with minutes are written once for all rows that have them, and so are seconds.
     """
-    smallest = np.rint(np.abs(degrees) * 360_000.0).astype(np.int64)
+    smallest = np.rint(np.abs(degrees) * 3_600.0 * 100.0).astype(np.int64)
     minutes, rest = np.divmod(smallest, 6_000)
     written, row = np.unique(minutes, return_inverse=True)
     whole = np.array([f"{m // 60}°{m % 60:02d}'" for m in written.tolist()], dtype=object)

@@ -98,6 +98,7 @@ class Mask:
     """What a comparison says of every row; taken as one truth where all rows agree."""
 
     __slots__ = ("where",)
+    __hash__ = None  # type: ignore[assignment]  # what is found by a truth is not found by rows
 
     def __init__(self, where: Bools) -> None:
         self.where = where
@@ -109,6 +110,10 @@ class Mask:
         if not self.where.any():
             return False
         raise Parting(self.where)
+
+    def __eq__(self, other: object) -> bool:
+        """As one truth: two comparisons are alike where both say the same."""
+        return bool(self) == (bool(other) if isinstance(other, Mask) else other)
 
 
 class Column:
@@ -190,14 +195,20 @@ class Column:
     def __round__(self, digits: int | None = None) -> "Column":
         if digits is not None:
             return mapped(round, self, digits)
-        # A whole number has no -0.
-        return WholeColumn(np.rint(self.values) + 0.0, self.tape)
+        return self._whole(np.rint)
 
     def __floor__(self) -> "Column":
-        return WholeColumn(np.floor(self.values) + 0.0, self.tape)
+        return self._whole(np.floor)
 
     def __ceil__(self) -> "Column":
-        return WholeColumn(np.ceil(self.values) + 0.0, self.tape)
+        return self._whole(np.ceil)
+
+    def _whole(self, function: Callable[[Floats], Floats]) -> "Column":
+        """Whole numbers, which have no -0; rows that are not finite have none, and part."""
+        finite: Any = np.isfinite(self.values)
+        if not bool(Mask(finite)):
+            raise OverflowError("cannot convert what is not finite to an integer")
+        return WholeColumn(function(self.values) + 0.0, self.tape)
 
     def __lt__(self, other: Any) -> Any:
         return _compared(np.less, self, other)

@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic_core import to_json
 
-from halfangle_service.columns import JOINT, advised_in_words
+from halfangle_service.columns import advised_in_words, text_of
 from halfangle_service.http.tables.model import TableForm
 
 #: A number as people write it, `.375`, `5.` and `+5` too.
@@ -96,18 +96,17 @@ class Writer:
         self._form = form
         self._marks = re.compile(f'["\r\n{re.escape(form.between_cells)}]')
 
-    def value(self, value: Any) -> str:
-        """A cell for a value of an answer: nothing for null, entries of a list joined.
+    def value(self, value: Any, name: str) -> str:
+        """A cell for a value of this name of an answer: nothing for null, a list as one text.
 
-        >>> Writer(TableForm(delimiter=";", decimal=",")).value([0.5, 0.121])
+        >>> Writer(TableForm(delimiter=";", decimal=",")).value([0.5, 0.121], "blocks")
         '0,5 + 0,121'
         """
-        if isinstance(value, list):
-            return self.text(JOINT.join(map(self._plain, value)))
-        if isinstance(value, str):
-            return self.text(value)
-        plain = self._plain(value)
-        return self.quoted(plain)
+        if value is None:
+            return ""
+        if isinstance(value, str | list):
+            return self.text(text_of(value, name, written=self._plain))
+        return self.quoted(self._plain(value))
 
     def text(self, text: str) -> str:
         """A cell for a text of ours, which no spreadsheet is to run as a formula."""
@@ -126,10 +125,6 @@ class Writer:
         return '"' + text.replace('"', '""') + '"'
 
     def _plain(self, value: Any) -> str:
-        if value is None:
-            return ""
-        if isinstance(value, str):
-            return value
         return self.in_sign(to_json(value).decode())
 
     def in_sign(self, number: str) -> str:

@@ -4,13 +4,21 @@ import csv
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 from pydantic_core import from_json, to_json
 
-from halfangle_service.columns import JOINT, AskedColumns, columns_of, flat_fields
+from halfangle_service.columns import (
+    EMPTY_LIST,
+    AskedColumns,
+    FlatField,
+    columns_of,
+    flat_fields,
+    joint_of,
+)
 from halfangle_service.fields import ResultModel
 from halfangle_service.http.streams.rows import AnyOperation
 from halfangle_service.http.tables.asked import Asked
@@ -243,19 +251,15 @@ class ColumnRows:
 
     def _result_cells(self, name: str, values: NDArray[Any]) -> list[bytes]:
         """The cells of one column of results."""
-        kind = self._fields[name].kind
-        if kind in {"number", "count"}:
+        field = self._fields[name]
+        if field.kind in {"number", "count"}:
             return self._number_cells(values)
-        in_list = kind == "list" and self._fields[name].unit is not None
-        return _each_once(self._list_cell if in_list else self._value_cell, values)
+        return _each_once(partial(self._value_cell, field), values)
 
-    def _value_cell(self, value: Any) -> bytes:
-        return self._writer.value(value).encode()
-
-    def _list_cell(self, joined: str | None) -> bytes:
-        """The cell of a list of numbers that a column form has joined."""
-        entries = [from_json(entry) for entry in joined.split(JOINT)] if joined else []
-        return b"" if joined is None else self._value_cell(entries)
+    def _value_cell(self, field: FlatField, value: Any) -> bytes:
+        of_numbers = field.of_numbers and value is not None
+        entries = _numbers_of(value, field.name) if of_numbers else value
+        return self._writer.value(entries, field.name).encode()
 
     def _advice_cell(self, words: str | None) -> bytes:
         return b"" if words is None else self._writer.text(words).encode()
@@ -280,6 +284,13 @@ def _each_once(cell_of: Callable[[Any], bytes], values: NDArray[Any] | None) -> 
             cell = known[value] = cell_of(value)
         cells.append(cell)
     return cells
+
+
+def _numbers_of(joined: str, name: str) -> list[Any]:
+    """The entries of a list of numbers that a column form has as one text."""
+    if joined == EMPTY_LIST:
+        return []
+    return [from_json(entry) for entry in joined.split(joint_of(name))]
 
 
 def _cut_out(signs: NDArray[np.uint8], starts: Places, ends: Places) -> bytes:

@@ -38,11 +38,6 @@ class ResultColumn:
         """The path as it is written."""
         return ".".join(map(str, self.path))
 
-    @property
-    def is_in_list(self) -> bool:
-        """True for a value of one entry of a list."""
-        return any(isinstance(part, int) for part in self.path)
-
     def value(self, result: Any) -> Any:
         """The value in a result; None where there is none."""
         for part in self.path:

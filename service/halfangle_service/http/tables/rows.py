@@ -133,7 +133,7 @@ class ResultCells:
         if stops:
             values = [(n, v if stands_at_stop(n, v) else None) for n, v in values]
         others = [one for one in advisories if one[0] != _STOP]
-        cells = [self._writer.value(value) for _, value in values]
+        cells = [self._writer.value(value, name) for name, value in values]
         return self._joined([*cells, *map(self._writer.advisories, (others, stops))])
 
     def refused(self, problem: str) -> str:
