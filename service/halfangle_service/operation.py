@@ -4,24 +4,45 @@ A file of `topics` declares one with the decorator `operation`, a published tabl
 `published_table`. The routes, the contract, the catalogue and the client all follow from them.
 """
 
-from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from inspect import getdoc
-from typing import Any, Generic, Protocol, TypeVar, cast, get_args, get_type_hints
+from typing import Any, Generic, TypeVar, cast, get_args, get_type_hints
 
 from pydantic import BaseModel, Field, TypeAdapter, create_model
 
-from halfangle_service import __version__
+from halfangle_service.basis import (
+    Basis,
+    Grounds,
+    NamedRow,
+    Source,
+    grounds_json,
+    sources_of_rows,
+    sources_of_table,
+)
 from halfangle_service.errors import Refusal
 from halfangle_service.fields import RequestModel, ResultModel
 from halfangle_service.fields.advisories import Advisory, reading_notes, rows_read
 from halfangle_service.fingerprint import fingerprint_of
 from halfangle_service.trade.decimals import without_noise
-from halfangle_service.trade.tables.loader import Standing
 from halfangle_service.trade.units import Units
 from halfangle_service.trade.wording import said_in
+
+__all__ = [
+    "FIXED_SIZE",
+    "Basis",
+    "Grounds",
+    "NamedRow",
+    "Operation",
+    "Outcome",
+    "Profiles",
+    "PublishedTable",
+    "Source",
+    "answer_model",
+    "operation",
+    "published_table",
+]
 
 #: What bounds the work of most requests.
 FIXED_SIZE = "one calculation of fixed size"
@@ -30,54 +51,6 @@ Profiles = Mapping[str, Any]
 
 RequestT = TypeVar("RequestT", bound=RequestModel)
 ResultT = TypeVar("ResultT", bound=ResultModel)
-
-
-class Source(ResultModel):
-    """Where a relation or a value comes from."""
-
-    citation: str = Field(
-        description="Author, title, edition, year, clause or page; or the derivation."
-    )
-    standing: Standing = Field(
-        description="`published`: read in the text cited or its reprint; `from-memory`: recalled, "
-        "not read again; `derived`: worked out and cross-checked by this project; "
-        "`common-practice-no-source`: what the trade does, with no source."
-    )
-
-
-class Grounds(ResultModel):
-    """What answers of one kind stand on, whatever was asked."""
-
-    relations: list[str] = Field(description="The formulas used, as text.")
-    sources: list[Source] = Field(description="Where formulas and values come from.")
-    release: str = Field(
-        description="Release of the calculations: on one installation the same request at the same "
-        "release gives the same bytes.",
-        examples=[__version__],
-    )
-
-
-class Basis(Grounds):
-    """What an answer stands on."""
-
-    fingerprint: str = Field(
-        description="Digest of the request, as it was read, and the release: the same for the same "
-        "request however it is written, another where the answer may be another.",
-        examples=["2ff894bf4535a37a"],
-    )
-
-
-class NamedRow(Protocol):
-    """A row of a published table: its designation, where it comes from, and how it is had."""
-
-    @property
-    def designation(self) -> str: ...  # noqa: D102  said by the class
-
-    @property
-    def source(self) -> str: ...  # noqa: D102
-
-    @property
-    def standing(self) -> Standing: ...  # noqa: D102
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +123,7 @@ class Operation(Generic[RequestT, ResultT]):
     @cached_property
     def grounds(self) -> bytes:
         """What every answer stands on, as JSON."""
-        return _grounds_json(self.relations, self.sources)
+        return grounds_json(self.relations, self.sources)
 
     def answer_json(self, request: RequestT) -> bytes:
         """Calculate, and write the answer as JSON; raises as `outcome` does."""
@@ -185,7 +158,7 @@ class Operation(Generic[RequestT, ResultT]):
         advisories, rows = outcome.advisories, outcome.rows
         grounds = self.grounds
         if rows:
-            grounds = _grounds_json(self.relations, (*self.sources, *sources_of_rows(rows)))
+            grounds = grounds_json(self.relations, (*self.sources, *sources_of_rows(rows)))
         return _envelope(
             without_noise(self.result.__pydantic_serializer__.to_json(outcome.result)),
             _ADVISORIES.dump_json(advisories) if advisories else b"[]",
@@ -276,7 +249,7 @@ class PublishedTable(Generic[ResultT]):
         shown = [result] if isinstance(result, self.item) else self._rows.values()
         written = result.model_dump_json().encode()
         fingerprint = fingerprint_of(self.dotted_name, written)
-        return _envelope(written, b"[]", _grounds_json((), sources_of_table(shown)), fingerprint)
+        return _envelope(written, b"[]", grounds_json((), sources_of_table(shown)), fingerprint)
 
 
 def operation(
@@ -365,29 +338,6 @@ def _envelope(result: bytes, advisories: bytes, grounds: bytes, fingerprint: str
     """Put the parts of an answer together, each written as JSON already."""
     parts = (result, advisories, grounds[:-1], fingerprint.encode())
     return b'{"result":%b,"advisories":%b,"basis":%b,"fingerprint":"%b"}}' % parts
-
-
-def sources_of_rows(rows: Iterable[NamedRow]) -> list[Source]:
-    """Each source that rows come from, once for each standing, with the rows' designations."""
-    named: dict[tuple[str, Standing], dict[str, None]] = defaultdict(dict)
-    for row in rows:
-        named[row.source, row.standing][row.designation] = None
-    return [
-        Source(citation=f"{source}: {', '.join(names)}", standing=standing)
-        for (source, standing), names in named.items()
-    ]
-
-
-def sources_of_table(rows: Iterable[Any]) -> list[Source]:
-    """Each source that rows of a table as served name, once for each standing."""
-    cited = dict.fromkeys((row.source, row.standing) for row in rows if hasattr(row, "source"))
-    return [Source(citation=source, standing=standing) for source, standing in cited]
-
-
-def _grounds_json(relations: Sequence[str], sources: Sequence[Source]) -> bytes:
-    """Write what answers stand on at this release."""
-    grounds = Grounds(relations=list(relations), sources=list(sources), release=__version__)
-    return grounds.model_dump_json().encode()
 
 
 def answer_model(result: type[ResultModel]) -> type[BaseModel]:

@@ -65,9 +65,10 @@ def assert_cell(cell: str, value: Any, where: str) -> None:
         assert cell == str(value).lower(), where
     elif isinstance(value, list):
         adds_up = where.endswith(("blocks", "second_stack", "wringing_order"))
-        entries = cell.removeprefix("'").split(" + " if adds_up else "; ")
+        between = " + " if adds_up else "; "
+        entries = cell.removeprefix("'").split(between)
         if all(isinstance(entry, str) for entry in value):
-            assert entries == (value or ["none"]), where
+            assert cell.removeprefix("'") == (between.join(value) or "none"), where
         else:
             assert [float(entry) for entry in entries] == value, where
     else:

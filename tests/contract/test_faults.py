@@ -184,9 +184,12 @@ def test_memory_of_much_that_was_held_is_given_back(monkeypatch: pytest.MonkeyPa
     """Once megabytes of bodies are all released the allocator is told; after a few bytes not."""
     told: list[int] = []
     monkeypatch.setattr("halfangle_service.http.guards.bodies._SOON_SECONDS", 0.0)
-    monkeypatch.setattr(
-        "halfangle_service.http.guards.bodies.give_back", lambda: told.append(1) or give_back()
-    )
+
+    def noted() -> None:
+        told.append(1)
+        give_back()
+
+    monkeypatch.setattr("halfangle_service.http.guards.bodies.give_back", noted)
 
     class Sent:
         """A request with a body."""

@@ -123,6 +123,7 @@ def test_which_operations_are_asked_by_query_string() -> None:
         "clearance.tilted-plate",
         "jobs.correction",
         "jobs.plan",
+        "jobs.routing",
         "runout.total",
         "runout.true-up",
         "wheels.choose",
