@@ -183,7 +183,7 @@ class ColumnRows:
         joined = b"".join(whole)
         if len(whole) < len(rows.found) or b"\0" in joined or not _is_utf_8(joined):
             return None
-        lines = [record.removesuffix(b"\n").removesuffix(b"\r") for record in whole]
+        lines = [record.removesuffix(b"\n").rstrip(b"\r") for record in whole]
         texts = [line.decode() for line in lines]
         try:
             read = [*csv.reader(texts, delimiter=self._form.between_cells, strict=True)]

@@ -71,7 +71,7 @@ def _text(record: bytes) -> tuple[str, str]:
         text = record.decode()
     except UnicodeDecodeError as error:
         raise _refused(f"is not UTF-8: byte {error.start + 1} cannot be read") from None
-    line = text.removesuffix("\n").removesuffix("\r")
+    line = text.removesuffix("\n").rstrip("\r")
     if "\0" in line:
         raise _refused("holds a NUL: it is no text, or not UTF-8")
     if "\r" in line and "\n" not in text:

@@ -146,7 +146,7 @@ def _text(record: bytes) -> tuple[str, str, str]:
     if "\0" in text:
         problem = problem or "the row holds a NUL"
         text = text.replace("\0", _NO_TEXT)
-    line = text.removesuffix("\n").removesuffix("\r")
+    line = text.removesuffix("\n").rstrip("\r")
     return line, text[len(line) :], problem
 
 
