@@ -45,7 +45,7 @@ def small_service(**settings: Any) -> Iterator[Service]:
     routes = [
         *operation_routes(operations, calculator, whole),
         batch_route(operations, calculator, metrics, whole),
-        curve_route(operations, calculator, whole),
+        curve_route(operations, calculator),
         document,
     ]
     app = application(routes, whole, None, metrics)

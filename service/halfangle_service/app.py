@@ -173,7 +173,7 @@ def _every_route(settings: Settings, metrics: Metrics) -> Iterator[HTTPRouteHand
     yield from operation_routes(operations, calculator, settings)
     yield value_route(operations, load_registry().tables, calculator, settings)
     yield batch_route(operations, calculator, metrics, settings)
-    yield curve_route(operations, calculator, settings)
+    yield curve_route(operations, calculator)
     yield table_route(operations, calculator, metrics, settings)
     for table in all_tables():
         yield from table_routes(table, settings)

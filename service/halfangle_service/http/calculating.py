@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from halfangle_service.fields import RequestModel
 from halfangle_service.http.answers import AnyRequest, advisories_of
 from halfangle_service.http.finite import not_finite
+from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.heavy import HeavyWork
 from halfangle_service.http.requests import read_request
 from halfangle_service.http.watch.hook import request_id
@@ -50,11 +51,15 @@ def answer_request(operation: AnyOperation, request: RequestModel) -> bytes:
 class Calculator:
     """Answers requests, counts the stops and cautions of answers, and notes what took long.
 
+    `bodies` reads the bodies of all routes, since they are bounded together.
     `slow_milliseconds`: from when on the shape of a request is logged; 0: never.
     """
 
-    def __init__(self, heavy: HeavyWork, metrics: Metrics, slow_milliseconds: float) -> None:
+    def __init__(
+        self, heavy: HeavyWork, bodies: Bodies, metrics: Metrics, slow_milliseconds: float
+    ) -> None:
         self.heavy = heavy
+        self.bodies = bodies
         self._metrics = metrics
         self._slow_seconds = slow_milliseconds / 1000.0 or float("inf")
 
@@ -62,7 +67,8 @@ class Calculator:
     def within(cls, settings: Settings, metrics: Metrics) -> Self:
         """Make one that keeps to these settings."""
         heavy = HeavyWork(settings.heavy_workers, settings.heavy_queue, metrics)
-        return cls(heavy, metrics, settings.slow_milliseconds)
+        bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+        return cls(heavy, bodies, metrics, settings.slow_milliseconds)
 
     async def answer(
         self, operation: AnyOperation, body: bytes, request: AnyRequest, *, row: bool = False

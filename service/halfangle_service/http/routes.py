@@ -63,7 +63,7 @@ def operation_routes(
 
     And of their sheets, and of the routing's lines, which are made by the same workers.
     """
-    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    bodies = calculator.bodies
     routes = [_operation_route(o, calculator, bodies, settings) for o in operations.values()]
     sheets = sheet_routes(operations, calculator, bodies, settings)
     lines = csv_routes(operations, calculator, bodies)

@@ -31,7 +31,7 @@ def batch_route(
     settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route that answers rows of any operations."""
-    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    bodies = calculator.bodies
 
     async def answer(request: AnyRequest) -> ASGIApp:
         media_type = require_body_of(request, JSON, LINES)

@@ -17,17 +17,13 @@ from halfangle_service.http.answers import (
 from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.curves.model import CURVES_PATH
 from halfangle_service.http.curves.work import curve_json
-from halfangle_service.http.guards.bodies import Bodies
 from halfangle_service.http.guards.keys import allowance_of
 from halfangle_service.http.problems import ProblemError
-from halfangle_service.settings import Settings
 
 
-def curve_route(
-    operations: Mapping[str, AnyOperation], calculator: Calculator, settings: Settings
-) -> HTTPRouteHandler:
+def curve_route(operations: Mapping[str, AnyOperation], calculator: Calculator) -> HTTPRouteHandler:
     """Make the route of one operation over a range of its numbers."""
-    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    bodies = calculator.bodies
     with_columns = {name: o for name, o in operations.items() if o.columns}
 
     async def answer(request: AnyRequest) -> ASGIApp:

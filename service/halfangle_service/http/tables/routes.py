@@ -36,7 +36,7 @@ def table_route(
     settings: Settings,
 ) -> HTTPRouteHandler:
     """Make the route that answers tables of any operation."""
-    bodies = Bodies(settings.body_seconds, settings.bodies_limit_bytes)
+    bodies = calculator.bodies
 
     async def answer(request: AnyRequest) -> ASGIApp:
         operation = _operation(operations, request.path_params["operation"])
