@@ -13,6 +13,8 @@ _UNIT = re.compile(r'[°″′"%]| (%|mm|in|µm|m/s|s|per minute|°C|N|years|to|
 #: Figures without a unit: pure numbers, the marks of a drawing, a name in a table of one unit.
 _PURE = {
     "fields/advisories.py": "was read as decimal degrees",
+    "http/guards/keys.py": "times a minute",
+    "settings/told.py": "above {plain(bounds[Gt].gt)}",
     "topics/inspection/verdict/judging.py": "times four standard uncertainties",
     "topics/runout/v_block.py": "lobes: it shows",
     "topics/sine/table.py": "arcsec_per_",

@@ -45,6 +45,7 @@ def test_stops_of_flat_and_of_nested_requests_are_in_the_table() -> None:
     assert {row.operation for row in STOPS} - {row.operation for row in FLAT} == {
         "clearance.tilted-plate",
         "jobs.plan",
+        "jobs.routing",
         "wheels.choose",
     }
 

@@ -5,6 +5,7 @@ differ between the units is named here, field by field, with its reason.
 """
 
 import json
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -62,6 +63,8 @@ OF_THE_UNIT = {
 }
 #: Measured with rolls, blocks and gauges that come in round sizes of their unit.
 BY_ROUND_SIZES = "inspections["
+#: A value of a routing, whose unit stands beside it; some are in round steps of that unit.
+WITH_ITS_UNIT = re.compile(r"^operations\[\d+\]\.values\[\d+\]\.value$")
 #: Rounded to the unit's own step, with no step that could be sent.
 ROUNDED = {"sine.taper-setting": {"height_to_set", "deviation_arcsec"}}
 #: Cautions that blocks are of the other unit, and refusals of sizes for it.
@@ -81,7 +84,7 @@ def requests_of(name: str) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
     for request in known[:MOST_REQUESTS]:
         usual = {f: BENCH_STEP[request["units"]] for f in SET_OR_READ if f in node.fields(request)}
         sent = {**usual, **{n: v for n, v in request.items() if v is not None}}
-        if name == "jobs.plan":
+        if name in {"jobs.plan", "jobs.routing"}:
             sent["feeding"] = {**FEEDING[request["units"]], **sent.get("feeding", {})}
         converted = in_other_units(name, sent)
         try:
@@ -137,6 +140,9 @@ def test_the_other_unit_gives_the_same_answer(name: str) -> None:
             if leaf in FOR_ONE_STEP:
                 ratio = STEP_IN_MM[to] / STEP_IN_MM[OTHER[to]]
                 assert apart.found == pytest.approx(apart.expected * ratio, rel=1e-4), apart
+            elif WITH_ITS_UNIT.search(apart.path):
+                ratio = 25.4 if to == "mm" else 1.0 / 25.4
+                assert apart.found == pytest.approx(apart.expected * ratio, rel=0.02), apart
             else:
                 known = leaf in {*OF_THE_UNIT, *ROUNDED.get(name, ())}
                 assert known or BY_ROUND_SIZES in apart.path, (request, apart)
