@@ -223,9 +223,9 @@ def _meant(location: tuple[str | int, ...], fields: tuple[str, ...]) -> str:
     return f"; did you mean {' or '.join(meant[:3])}?" if meant else ""
 
 
-def nearest(name: str, known: Iterable[str]) -> str:
-    """Words that name what may have been meant; none where nothing is near."""
-    close = get_close_matches(name[:_LONGEST_COMPARED], known, n=2)
+def nearest(name: str, known: Iterable[str], most: int = 2) -> str:
+    """Words that name what may have been meant, so many at most; none where nothing is near."""
+    close = get_close_matches(name[:_LONGEST_COMPARED], known, n=most)
     return f"; did you mean {' or '.join(close)}" if close else ""
 
 

@@ -4,13 +4,12 @@ import json
 import re
 from collections import deque
 from dataclasses import dataclass
-from difflib import get_close_matches
 from typing import Any, TypeGuard
 
 from pydantic_core import from_json
 
 from halfangle_service.http.batches.lines import Line, TooLong
-from halfangle_service.http.problems import ProblemError, pointer_to
+from halfangle_service.http.problems import ProblemError, nearest, pointer_to
 from halfangle_service.http.repeated import Place, Repeating, noting_repetition, repetition
 
 #: A reference is the caller's: a short text or a whole number; it comes back as it was sent.
@@ -121,9 +120,9 @@ def row_of_value(sent: Any) -> Row:
         raise _wrong(ref, pointer_to(sent.name), "should be given once")
     unknown = [name for name in sent if name not in _MEMBERS]
     if unknown:
-        meant = get_close_matches(unknown[0], _MEMBERS, n=1)
-        hint = f"; did you mean {meant[0]}?" if meant else ""
-        raise _wrong(ref, pointer_to(unknown[0]), f"is not part of a row{hint}")
+        meant = nearest(unknown[0], _MEMBERS, most=1)
+        said = f"is not part of a row{meant}{'?' if meant else ''}"
+        raise _wrong(ref, pointer_to(unknown[0]), said)
     operation, request = sent.get("operation"), sent.get("request")
     if not isinstance(operation, str):
         raise _wrong(ref, "/operation", "should be the name of an operation: `sine.setting`")

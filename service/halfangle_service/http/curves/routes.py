@@ -1,7 +1,6 @@
 """The route of curves: worked out in worker threads, since a grid takes more than a turn."""
 
 from collections.abc import Mapping
-from difflib import get_close_matches
 
 from litestar import HttpMethod
 from litestar.handlers import HTTPRouteHandler
@@ -18,7 +17,7 @@ from halfangle_service.http.calculating import AnyOperation, Calculator
 from halfangle_service.http.curves.model import CURVES_PATH
 from halfangle_service.http.curves.work import curve_json
 from halfangle_service.http.guards.keys import allowance_of
-from halfangle_service.http.problems import ProblemError
+from halfangle_service.http.problems import ProblemError, nearest
 
 
 def curve_route(operations: Mapping[str, AnyOperation], calculator: Calculator) -> HTTPRouteHandler:
@@ -62,6 +61,6 @@ def _unknown(
     name: str, operations: Mapping[str, AnyOperation], known: Mapping[str, AnyOperation]
 ) -> ProblemError:
     what = "has no closed form, so no curves" if name in operations else "is no operation"
-    near = get_close_matches(name, known, n=3)
-    meant = f"; did you mean {' or '.join(near)}?" if near else "."
-    return ProblemError("not-found", f"{name[:80]!r} {what}{meant}", more={"known": list(known)})
+    meant = nearest(name, known, most=3)
+    said = f"{name[:80]!r} {what}{meant}{'?' if meant else '.'}"
+    return ProblemError("not-found", said, more={"known": list(known)})

@@ -1,13 +1,12 @@
 """One request among many of a caller: answered as by its own address, or refused by itself."""
 
 from collections.abc import Awaitable, Callable, Mapping
-from difflib import get_close_matches
 from typing import Any
 
 import structlog
 
 from halfangle_service.errors import Refusal
-from halfangle_service.http.problems import CallerGone, ProblemError, problem_of_refusal
+from halfangle_service.http.problems import CallerGone, ProblemError, nearest, problem_of_refusal
 from halfangle_service.operation import Operation
 
 AnyOperation = Operation[Any, Any]
@@ -32,6 +31,5 @@ async def answer_of_row(operation: AnyOperation, request: bytes, calculate: Calc
 
 def names_no_operation(name: str, operations: Mapping[str, AnyOperation]) -> str:
     """What is said of a name that is no operation's, with the nearest that are."""
-    near = get_close_matches(name, operations, n=3)
-    meant = f"; did you mean {' or '.join(near)}?" if near else ""
-    return f"names no operation{meant}"
+    meant = nearest(name, operations, most=3)
+    return f"names no operation{meant}{'?' if meant else ''}"
